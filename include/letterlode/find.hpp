@@ -1,0 +1,92 @@
+#pragma once
+// The independent judge: finds every copy of every word in any grid, and audits a finished grid. It knows nothing
+// of how a grid was made; it shares no code with place and fill.
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include <letterlode/export.hpp>
+#include <letterlode/grid.hpp>
+#include <letterlode/text.hpp>
+
+namespace lode {
+
+// A set of cells in a line where a word can be read. A palindrome read from its other end is the same copy and is
+// given once, in one of the directions right, down, down-right, up-right.
+struct Copy {
+    Cell first;
+    Direction direction = Direction::right;
+    int length = 0;
+    [[nodiscard]] Cell last() const { return moved(first, direction, length - 1); }
+    friend bool operator==(const Copy&, const Copy&) = default;
+};
+
+// Built once from words, run over many grids. Const calls may run on several threads at once.
+// Cost of building: linear in the letters of all words; of a search: cells times eight times the letters that agree
+// with the start of some word, in bounded memory.
+class LODE_API Matcher {
+  public:
+    // Words may repeat and may stand inside each other; each is found by its place in the span. A word of one letter
+    // is found once a cell, in the direction right. Throws std::invalid_argument for an empty word.
+    explicit Matcher(std::span<const Letters> words);
+    Matcher(Matcher&&) noexcept;
+    Matcher& operator=(Matcher&&) noexcept;
+    ~Matcher();
+
+    // Calls found(word, copy) for every copy, by first cell in reading order; stops where it returns false.
+    // Returns whether it came to the end.
+    using Found = std::function<bool(std::size_t word, const Copy& copy)>;
+    bool search(const Grid& grid, const Found& found) const;
+
+  private:
+    struct Trie;
+    std::unique_ptr<Trie> trie_;
+};
+
+// A word to be judged, and where it is said to stand.
+struct AuditedWord {
+    std::string shown;
+    std::vector<std::string> letters;
+    std::optional<Placement> placed;
+};
+
+struct AuditRules {
+    std::vector<std::string> avoid;    // avoided words as written: matched whatever their case and marks
+    std::vector<std::string> allowed;  // of these, the ones whose copies are no finding
+    std::size_t most = 10'000;         // how many copies of one word, and avoided words, are listed at the most
+};
+
+struct WordFinding {
+    std::string shown;
+    int expected = 1;
+    std::vector<Copy> copies;  // every copy, the strays among them
+    std::vector<Copy> stray;
+};
+
+struct AvoidedFinding {
+    std::string word;  // as the avoid list has it
+    Copy copy;
+};
+
+// certified: every word in its expected copies and nowhere else, and no avoided word.
+// Where a word's placement is known, a copy that covers other cells is a stray copy; where it is not, the copies beyond
+// the expected ones are, in reading order.
+struct Audit {
+    bool certified = false;
+    bool cut_short = false;  // there were more copies than `most`
+    std::vector<WordFinding> words;
+    std::vector<std::string> missing;
+    std::vector<AvoidedFinding> avoided;
+    std::vector<AvoidedFinding> allowed;
+    std::vector<AvoidedFinding> chance;  // dictionary words found by chance
+};
+
+// The segmenter spells the avoided words; it must follow the rules by which the grid was written.
+[[nodiscard]] LODE_API Audit audit(const LetteredGrid& grid, std::span<const AuditedWord> words, const AuditRules& rules,
+                                   const Segmenter& segmenter);
+
+}  // namespace lode

@@ -1,0 +1,170 @@
+#pragma once
+// Cells, directions, masks and grids. In code rows and columns count from 0 at the top left; in all that a
+// person reads they count from 1. Left and right are what a person sees, in every script.
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <letterlode/export.hpp>
+#include <letterlode/outcome.hpp>
+#include <letterlode/text.hpp>
+
+namespace lode {
+
+struct Cell {
+    int row = 0;
+    int column = 0;
+    friend bool operator==(const Cell&, const Cell&) = default;
+};
+
+// The second four are the first four turned round, in the same order.
+enum class Direction : std::uint8_t { right, down, down_right, up_right, left, up, up_left, down_left };
+
+inline constexpr std::array all_directions{Direction::right,   Direction::down, Direction::down_right,
+                                           Direction::up_right, Direction::left, Direction::up,
+                                           Direction::up_left,  Direction::down_left};
+
+[[nodiscard]] constexpr Direction opposite(Direction direction) {
+    return static_cast<Direction>((static_cast<unsigned>(direction) + 4) % 8);
+}
+// The change of row and of column by one step in the direction.
+[[nodiscard]] constexpr Cell step(Direction direction) {
+    constexpr std::array<Cell, 8> steps{
+        {{0, 1}, {1, 0}, {1, 1}, {-1, 1}, {0, -1}, {-1, 0}, {-1, -1}, {1, -1}}};
+    return steps[static_cast<unsigned>(direction)];
+}
+[[nodiscard]] constexpr Cell moved(Cell cell, Direction direction, int steps) {
+    const Cell by = step(direction);
+    return {cell.row + by.row * steps, cell.column + by.column * steps};
+}
+// "down-right"
+[[nodiscard]] LODE_API std::string_view name(Direction direction);
+[[nodiscard]] LODE_API std::optional<Direction> direction_named(std::string_view name);
+
+// A set of directions.
+class Directions {
+  public:
+    constexpr Directions() = default;
+    constexpr void insert(Direction direction) { bits_ |= bit(direction); }
+    [[nodiscard]] constexpr bool contains(Direction direction) const { return (bits_ & bit(direction)) != 0; }
+    [[nodiscard]] constexpr bool empty() const { return bits_ == 0; }
+    friend constexpr bool operator==(Directions, Directions) = default;
+
+    [[nodiscard]] static constexpr Directions all() {
+        Directions every;
+        every.bits_ = 0xFF;
+        return every;
+    }
+    // right, down, down-right, up-right; for a script that runs from right to left: left, down, down-left, up-left.
+    [[nodiscard]] static LODE_API Directions forward(bool right_to_left = false);
+
+  private:
+    static constexpr std::uint8_t bit(Direction d) { return static_cast<std::uint8_t>(1u << static_cast<unsigned>(d)); }
+    std::uint8_t bits_ = 0;
+};
+// Reads "all" or names with commas between ("right,down"). Refused as unusable, naming the part that is no direction.
+[[nodiscard]] LODE_API Outcome<Directions> read_directions(std::string_view text);
+
+struct Size {
+    int rows = 0;
+    int columns = 0;
+    friend bool operator==(const Size&, const Size&) = default;
+    [[nodiscard]] constexpr std::size_t cells() const {
+        return static_cast<std::size_t>(rows) * static_cast<std::size_t>(columns);
+    }
+};
+inline constexpr int max_side = 20'000;
+inline constexpr std::size_t max_cells = 100'000'000;
+// Refused as unusable: a side under 1 or over max_side, or more than max_cells cells.
+[[nodiscard]] LODE_API Outcome<Size> checked_size(long long columns, long long rows);
+// Reads "15x12", columns by rows.
+[[nodiscard]] LODE_API Outcome<Size> read_size(std::string_view text);
+
+// Which cells of a rectangle hold letters.
+class LODE_API Mask {
+  public:
+    Mask() = default;
+    explicit Mask(Size size, bool open = true);
+
+    [[nodiscard]] Size size() const { return size_; }
+    [[nodiscard]] bool inside(Cell cell) const {
+        return cell.row >= 0 && cell.row < size_.rows && cell.column >= 0 && cell.column < size_.columns;
+    }
+    [[nodiscard]] bool open(Cell cell) const { return inside(cell) && open_[index(cell)] != 0; }
+    void set(Cell cell, bool open) { open_.at(index(cell)) = open ? 1 : 0; }
+    [[nodiscard]] std::size_t open_count() const;
+
+  private:
+    [[nodiscard]] std::size_t index(Cell cell) const {
+        return static_cast<std::size_t>(cell.row) * static_cast<std::size_t>(size_.columns) +
+               static_cast<std::size_t>(cell.column);
+    }
+    Size size_;
+    std::vector<std::uint8_t> open_;
+};
+
+// The built-in shapes. A cell is open where its centre lies in the shape drawn as large as the grid.
+enum class Shape { rectangle, ellipse, heart, diamond, star };
+inline constexpr std::array all_shapes{Shape::rectangle, Shape::ellipse, Shape::heart, Shape::diamond, Shape::star};
+[[nodiscard]] LODE_API std::string_view name(Shape shape);
+[[nodiscard]] LODE_API std::optional<Shape> shape_named(std::string_view name);
+[[nodiscard]] LODE_API Mask shape_mask(Shape shape, Size size);
+
+// Reads a mask drawn as text: a line a row, '.', '#', '·' or a blank for a closed cell, a letter or a digit for
+// an open one. Short lines are closed at their end. Refused as unusable: no open cell, another character.
+[[nodiscard]] LODE_API Outcome<Mask> read_mask(std::string_view text, std::string_view source);
+
+// Letters in row order; closed_cell and empty_cell are the two values that are none.
+class LODE_API Grid {
+  public:
+    Grid() = default;
+    explicit Grid(Size size, Letter letter = empty_cell) : size_(size), letters_(size.cells(), letter) {}
+    explicit Grid(const Mask& mask);
+
+    [[nodiscard]] Size size() const { return size_; }
+    [[nodiscard]] bool inside(Cell cell) const {
+        return cell.row >= 0 && cell.row < size_.rows && cell.column >= 0 && cell.column < size_.columns;
+    }
+    [[nodiscard]] std::size_t index(Cell cell) const {
+        return static_cast<std::size_t>(cell.row) * static_cast<std::size_t>(size_.columns) +
+               static_cast<std::size_t>(cell.column);
+    }
+    // Unchecked: the cell must lie inside.
+    [[nodiscard]] Letter operator[](Cell cell) const { return letters_[index(cell)]; }
+    Letter& operator[](Cell cell) { return letters_[index(cell)]; }
+    [[nodiscard]] const std::vector<Letter>& letters() const { return letters_; }
+
+  private:
+    Size size_;
+    std::vector<Letter> letters_;
+};
+
+// Where a word of known length stands: the cell of its first letter and a direction.
+struct Placement {
+    Cell first;
+    Direction direction = Direction::right;
+    friend bool operator==(const Placement&, const Placement&) = default;
+};
+// True where both cover the same cells: equal, or one read from the other's end.
+[[nodiscard]] LODE_API bool same_cells(const Placement& a, const Placement& b, int length);
+
+// A grid with the letters that its numbers mean.
+struct LetteredGrid {
+    Alphabet alphabet;
+    Grid grid;
+};
+
+// Reads a plain text grid: a line a row, letters with or without blanks between, '.', '#' or '·' for a closed cell,
+// blank lines before and after. Refused as unusable, naming row and column: rows of different length, a symbol that
+// is no letter, a blank line between rows.
+[[nodiscard]] LODE_API Outcome<LetteredGrid> read_grid(std::string_view text, std::string_view source,
+                                                       const Segmenter& segmenter);
+
+// Rows as text, one blank between letters, '.' for a closed cell, a line end after each row.
+[[nodiscard]] LODE_API std::string grid_text(const Grid& grid, const Alphabet& alphabet);
+
+}  // namespace lode

@@ -1,0 +1,129 @@
+#pragma once
+// From text to letters. A letter is one user-perceived letter; it fills one cell and may be several code
+// points. Text is UTF-8 throughout and is normalised (NFC) before anything else is done to it.
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include <letterlode/export.hpp>
+#include <letterlode/outcome.hpp>
+
+namespace lode {
+
+// A letter's number in an Alphabet. Two values are no letters: see grid.hpp.
+using Letter = std::uint16_t;
+using Letters = std::vector<Letter>;
+
+inline constexpr Letter closed_cell = 0xFFFF;  // a cell that the mask leaves out
+inline constexpr Letter empty_cell = 0xFFFE;   // an open cell that holds no letter yet
+inline constexpr std::size_t max_letters = 0xFFF0;
+
+enum class LetterCase { upper, lower, keep };
+
+struct TextRules {
+    std::string locale = "root";  // a BCP 47 tag ("en", "cy", "sr-Latn"), or "root"
+    LetterCase letters = LetterCase::upper;
+};
+
+// Cuts words into letters by the rules of a locale: normalised, cased, one string a grapheme cluster (UAX #29
+// as ICU tailors it). Spaces, hyphens, apostrophes and other punctuation are left out; letters with their
+// marks, and digits, are kept. Const calls may run on several threads at once.
+class LODE_API Segmenter {
+  public:
+    // Refused as unusable where the locale is no well-formed tag of a known language.
+    static Outcome<Segmenter> open(const TextRules& rules);
+    Segmenter(Segmenter&&) noexcept;
+    Segmenter& operator=(Segmenter&&) noexcept;
+    ~Segmenter();
+
+    struct Spelling {
+        std::vector<std::string> letters;
+        std::string bad;       // the first character that can stand in no cell, or empty
+        int bad_position = 0;  // its place in the text, counted in grapheme clusters from 1
+    };
+    [[nodiscard]] Spelling spell(std::string_view text) const;
+
+    // One string a grapheme cluster, punctuation and spaces included, normalised and cased.
+    [[nodiscard]] std::vector<std::string> clusters(std::string_view text) const;
+
+    [[nodiscard]] const TextRules& rules() const;
+
+  private:
+    struct State;
+    explicit Segmenter(std::unique_ptr<State> state);
+    std::unique_ptr<State> state_;
+};
+
+// The letter without its marks and case, by which avoided words are matched: "é" and "E" give the same.
+[[nodiscard]] LODE_API std::string folded(std::string_view letter);
+
+// The text in normalisation form C, or nothing where it is no valid UTF-8.
+[[nodiscard]] LODE_API std::optional<std::string> normalised(std::string_view text);
+
+// The letters that a locale's language is written with (CLDR's main exemplars that are one grapheme cluster
+// and a letter), cased by the rules, in code point order. Empty for "root", which is no language.
+[[nodiscard]] LODE_API std::vector<std::string> main_letters(const TextRules& rules);
+
+// True where the first strong character of the text is written from right to left.
+[[nodiscard]] LODE_API bool is_right_to_left(std::string_view text);
+
+// Letters in order of their numbers.
+class LODE_API Alphabet {
+  public:
+    // The number of the letter; a new one where it was not known. Throws std::length_error beyond max_letters.
+    Letter add(std::string_view letter);
+    Letters add_all(const std::vector<std::string>& letters);
+
+    [[nodiscard]] std::optional<Letter> find(std::string_view letter) const;
+    // Throws std::out_of_range for a number that is none of this alphabet's.
+    [[nodiscard]] const std::string& text(Letter letter) const { return texts_.at(letter); }
+    [[nodiscard]] std::size_t size() const { return texts_.size(); }
+
+  private:
+    std::vector<std::string> texts_;
+    std::unordered_map<std::string, Letter> numbers_;
+};
+
+// A word as the maker wrote it, and the line that it stood on (0 where there is none).
+struct ListedWord {
+    std::string shown;
+    int line = 0;
+};
+
+// A list as written. `source` names it in messages: a file's name, or empty.
+struct WordLines {
+    std::string source;
+    std::vector<ListedWord> words;
+};
+
+// Reads a list: UTF-8, a word a line. Blank lines are passed over, and so are comments: a line that starts
+// with '#', and what follows a '#' that stands between blanks. A byte order mark and CRLF are taken.
+// Refused as unusable: text that is no UTF-8 (naming the line), control characters, more than max_list_words.
+inline constexpr std::size_t max_list_words = 1'000'000;
+[[nodiscard]] LODE_API Outcome<WordLines> read_word_lines(std::string_view text, std::string_view source);
+
+// A word checked at the door: `letters` is what stands in the grid.
+struct Word {
+    std::string shown;
+    std::vector<std::string> letters;
+    int line = 0;
+};
+
+struct WordList {
+    std::string source;
+    std::vector<Word> words;
+};
+
+// Spells every word. Refused as unusable, naming file, line and word: a word with fewer than two letters or a
+// character that can stand in no cell, two words with the same letters, an empty list.
+[[nodiscard]] LODE_API Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter);
+
+// "words.txt:7: " for messages, or "" where neither source nor line is known.
+[[nodiscard]] LODE_API std::string place_in(std::string_view source, int line);
+
+}  // namespace lode
