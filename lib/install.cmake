@@ -65,9 +65,11 @@ foreach(target letterlode letterlode-static letterlode-art letterlode-art-static
   get_target_property(public_name ${target} EXPORT_NAME)
   install(TARGETS ${target} EXPORT letterlode-${public_name}
     LIBRARY DESTINATION ${CMAKE_INSTALL_LIBDIR} ARCHIVE DESTINATION ${CMAKE_INSTALL_LIBDIR})
-  install(EXPORT letterlode-${public_name} NAMESPACE letterlode:: DESTINATION ${package_folder})
+  # Each file reads all that start with its own name: the kind must not come last in it.
+  install(EXPORT letterlode-${public_name} NAMESPACE letterlode:: DESTINATION ${package_folder}
+    FILE ${public_name}-targets.cmake)
   export(EXPORT letterlode-${public_name} NAMESPACE letterlode::
-    FILE ${build_package_folder}/letterlode-${public_name}.cmake)
+    FILE ${build_package_folder}/${public_name}-targets.cmake)
 endforeach()
 
 configure_package_config_file(install/letterlodeConfig.cmake.in ${build_package_folder}/letterlodeConfig.cmake
