@@ -1,0 +1,65 @@
+#!/usr/bin/env bash
+# same_bytes.sh PROGRAM PROGRAM...: several builds of the program do the same work, and every byte that they write must be the same.
+# The first one's bytes are what the others are held to; files that differ are named.
+set -euo pipefail
+[ $# -ge 2 ] || { echo "usage: same_bytes.sh PROGRAM PROGRAM..." >&2; exit 2; }
+samples=$(cd "$(dirname "$0")/../../data/samples" && pwd)
+scratch=$(mktemp -d)
+trap 'rm -rf "$scratch"' EXIT
+
+# work PROGRAM: writes into the current folder. All that is printed is kept as well, since it is promised too. The exit code is
+# kept and not judged: `check` of the faulty grid has a finding.
+work() {
+  local program=$1
+  run() { local name=$1; shift; local code=0; "$program" "$@" >"$name.out" 2>"$name.err" || code=$?; echo "$code" >"$name.code"; }
+  local seed shape surface
+  for seed in 1 2 18446744073709551615; do
+    for surface in first second; do
+      run "sign-$seed-$surface" make "$samples/tool-shed.txt" --seed $seed --blank 8x10in --surface $surface \
+          --heading "Wrenbarrow Garden" --out "sign-$seed-$surface"
+    done
+  done
+  for shape in rectangle ellipse heart diamond star "$samples/shed-mask.txt"; do
+    run "shape-$(basename "$shape" .txt)" make "$samples/worksheet.txt" --shape "$shape" --directions all --locale en \
+        --blank 203x254mm --surface first --out "shape-$(basename "$shape" .txt)"
+  done
+  run json make "$samples/worksheet.txt" --grid 14x16 --directions right,down,up-left --seed 7 --json
+  run text make "$samples/tool-shed.txt" --grid auto --letters lower
+  run refused make "$samples/tool-shed.txt" --grid 4x4 --json
+  run right check "$samples/herb-bed-grid.txt" --words "$samples/herb-bed.txt" --json
+  run stray check "$samples/herb-bed-grid-stray.txt" --words "$samples/herb-bed.txt" --json
+  run cut cut sign-1-first/puzzle.json --blank 12x12in --surface second --out cut
+}
+
+digests() { (cd "$1" && find . -type f -print0 | LC_ALL=C sort -z | xargs -0 sha256sum); }
+
+number=0
+for program in "$@"; do
+  program=$(realpath "$program")
+  mkdir "$scratch/$number"
+  (cd "$scratch/$number" && work "$program")
+  digests "$scratch/$number" >"$scratch/$number.sums"
+  number=$((number + 1))
+done
+
+# That the work was done at all: a run that fails everywhere alike would agree with itself.
+for name in sign-1-first sign-2-second shape-heart json text right cut; do
+  [ "$(cat "$scratch/0/$name.code")" = 0 ] || { echo "$1 failed at $name:"; cat "$scratch/0/$name.err"; exit 1; }
+done
+for name in refused stray; do
+  [ "$(cat "$scratch/0/$name.code")" = 1 ] || { echo "$1 should have ended with 1 at $name"; exit 1; }
+done
+if cmp -s "$scratch/0/sign-1-first/puzzle.txt" "$scratch/0/sign-2-first/puzzle.txt"; then
+  echo "two seeds gave one puzzle"; exit 1
+fi
+
+status=0
+for ((other = 1; other < number; other++)); do
+  if differing=$(diff "$scratch/0.sums" "$scratch/$other.sums"); then continue; fi
+  status=1
+  program=${*:other + 1:1}
+  echo "$program does not write what $1 writes:"
+  sed -nE 's/^[<>] [0-9a-f]+ +/  /p' <<<"$differing" | sort -u
+done
+[ $status = 0 ] && echo "$number programs, $(wc -l <"$scratch/0.sums") files each: the same bytes"
+exit $status
