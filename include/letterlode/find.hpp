@@ -1,6 +1,6 @@
 #pragma once
-// The independent judge: finds every copy of every word in any grid, and audits a finished grid. It knows nothing
-// of how a grid was made; it shares no code with place and fill.
+// The independent judge: finds every copy of every word in any grid, and audits a finished grid. It knows
+// nothing of how a grid was made; it shares no code with place and fill.
 
 #include <functional>
 #include <memory>
@@ -15,8 +15,8 @@
 
 namespace lode {
 
-// A set of cells in a line where a word can be read. A palindrome read from its other end is the same copy and is
-// given once, in one of the directions right, down, down-right, up-right.
+// A set of cells in a line where a word can be read. A palindrome read from its other end is the same copy
+// and is given once, in one of the directions right, down, down-right, up-right.
 struct Copy {
     Cell first;
     Direction direction = Direction::right;
@@ -26,12 +26,12 @@ struct Copy {
 };
 
 // Built once from words, run over many grids. Const calls may run on several threads at once.
-// Cost of building: linear in the letters of all words; of a search: cells times eight times the letters that agree
-// with the start of some word, in bounded memory.
+// Cost of building: linear in the letters of all words; of a search: cells times eight times the letters that
+// agree with the start of some word, in bounded memory.
 class LODE_API Matcher {
   public:
-    // Words may repeat and may stand inside each other; each is found by its place in the span. A word of one letter
-    // is found once a cell, in the direction right. Throws std::invalid_argument for an empty word.
+    // Words may repeat and may stand inside each other; each is found by its place in the span. A word of one
+    // letter is found once a cell, in the direction right. Throws std::invalid_argument for an empty word.
     explicit Matcher(std::span<const Letters> words);
     Matcher(Matcher&&) noexcept;
     Matcher& operator=(Matcher&&) noexcept;
@@ -57,7 +57,7 @@ struct AuditedWord {
 struct AuditRules {
     std::vector<std::string> avoid;    // avoided words as written: matched whatever their case and marks
     std::vector<std::string> allowed;  // of these, the ones whose copies are no finding
-    std::size_t most = 10'000;         // how many copies of one word, and avoided words, are listed at the most
+    std::size_t most = 10'000;  // how many copies of one word, and avoided words, are listed at the most
 };
 
 struct WordFinding {
@@ -73,8 +73,8 @@ struct AvoidedFinding {
 };
 
 // certified: every word in its expected copies and nowhere else, and no avoided word.
-// Where a word's placement is known, a copy that covers other cells is a stray copy; where it is not, the copies beyond
-// the expected ones are, in reading order.
+// Where a word's placement is known, a copy that covers other cells is a stray copy; where it is not, the
+// copies beyond the expected ones are, in reading order.
 struct Audit {
     bool certified = false;
     bool cut_short = false;  // there were more copies than `most`
@@ -86,7 +86,7 @@ struct Audit {
 };
 
 // The segmenter spells the avoided words; it must follow the rules by which the grid was written.
-[[nodiscard]] LODE_API Audit audit(const LetteredGrid& grid, std::span<const AuditedWord> words, const AuditRules& rules,
-                                   const Segmenter& segmenter);
+[[nodiscard]] LODE_API Audit audit(const LetteredGrid& grid, std::span<const AuditedWord> words,
+                                   const AuditRules& rules, const Segmenter& segmenter);
 
 }  // namespace lode

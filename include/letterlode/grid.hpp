@@ -24,8 +24,8 @@ struct Cell {
 // The second four are the first four turned round, in the same order.
 enum class Direction : std::uint8_t { right, down, down_right, up_right, left, up, up_left, down_left };
 
-inline constexpr std::array all_directions{Direction::right,   Direction::down, Direction::down_right,
-                                           Direction::up_right, Direction::left, Direction::up,
+inline constexpr std::array all_directions{Direction::right,    Direction::down,     Direction::down_right,
+                                           Direction::up_right, Direction::left,     Direction::up,
                                            Direction::up_left,  Direction::down_left};
 
 [[nodiscard]] constexpr Direction opposite(Direction direction) {
@@ -59,14 +59,18 @@ class Directions {
         every.bits_ = 0xFF;
         return every;
     }
-    // right, down, down-right, up-right; for a script that runs from right to left: left, down, down-left, up-left.
+    // right, down, down-right, up-right; for a script that runs from right to left: left, down, down-left,
+    // up-left.
     [[nodiscard]] static LODE_API Directions forward(bool right_to_left = false);
 
   private:
-    static constexpr std::uint8_t bit(Direction d) { return static_cast<std::uint8_t>(1u << static_cast<unsigned>(d)); }
+    static constexpr std::uint8_t bit(Direction d) {
+        return static_cast<std::uint8_t>(1u << static_cast<unsigned>(d));
+    }
     std::uint8_t bits_ = 0;
 };
-// Reads "all" or names with commas between ("right,down"). Refused as unusable, naming the part that is no direction.
+// Reads "all" or names with commas between ("right,down"). Refused as unusable, naming the part that is no
+// direction.
 [[nodiscard]] LODE_API Outcome<Directions> read_directions(std::string_view text);
 
 struct Size {
@@ -109,13 +113,17 @@ class LODE_API Mask {
 
 // The built-in shapes. A cell is open where its centre lies in the shape drawn as large as the grid.
 enum class Shape { rectangle, ellipse, heart, diamond, star };
-inline constexpr std::array all_shapes{Shape::rectangle, Shape::ellipse, Shape::heart, Shape::diamond, Shape::star};
+inline constexpr std::array all_shapes{Shape::rectangle, Shape::ellipse, Shape::heart, Shape::diamond,
+                                       Shape::star};
 [[nodiscard]] LODE_API std::string_view name(Shape shape);
 [[nodiscard]] LODE_API std::optional<Shape> shape_named(std::string_view name);
 [[nodiscard]] LODE_API Mask shape_mask(Shape shape, Size size);
 
-// Reads a mask drawn as text: a line a row, '.', '#', '·' or a blank for a closed cell, a letter or a digit for
-// an open one. Short lines are closed at their end. Refused as unusable: no open cell, another character.
+// The length of the longest word that can stand on the mask's open cells. Linear in the cells.
+[[nodiscard]] LODE_API int longest_run(const Mask& mask, Directions directions);
+
+// Reads a mask drawn as text: a line a row, '.', '#', '·' or a blank for a closed cell, a letter or a digit
+// for an open one. Short lines are closed at their end. Refused as unusable: no open cell, another character.
 [[nodiscard]] LODE_API Outcome<Mask> read_mask(std::string_view text, std::string_view source);
 
 // Letters in row order; closed_cell and empty_cell are the two values that are none.
@@ -158,9 +166,9 @@ struct LetteredGrid {
     Grid grid;
 };
 
-// Reads a plain text grid: a line a row, letters with or without blanks between, '.', '#' or '·' for a closed cell,
-// blank lines before and after. Refused as unusable, naming row and column: rows of different length, a symbol that
-// is no letter, a blank line between rows.
+// Reads a plain text grid: a line a row, letters with or without blanks between, '.', '#' or '·' for a closed
+// cell, blank lines before and after. Refused as unusable, naming row and column: rows of different length, a
+// symbol that is no letter, a blank line between rows.
 [[nodiscard]] LODE_API Outcome<LetteredGrid> read_grid(std::string_view text, std::string_view source,
                                                        const Segmenter& segmenter);
 

@@ -17,7 +17,7 @@ struct Refusal {
         unusable,    // the input does not describe a puzzle
     };
     Reason reason = Reason::unusable;
-    std::string message;              // a sentence or more; names file, line, word and position where there are any
+    std::string message;  // a sentence or more; names file, line, word and position where there are any
     std::vector<std::string> words;   // the words to blame, as shown
     std::vector<std::string> advice;  // ways out, a sentence each
     std::string source;               // the file that holds the fault, or empty

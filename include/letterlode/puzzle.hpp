@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <functional>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -27,10 +28,10 @@ struct Recipe {
     std::optional<Mask> mask;              // instead of shape and size
     std::optional<Directions> directions;  // none: the four forward ones of the words' script
     std::uint64_t seed = 1;
-    bool default_avoid_list = true;   // the avoid list of the locale's language, where there is one
-    std::vector<std::string> avoid;   // avoided words besides
-    std::vector<std::string> allow;   // avoided words that may stand all the same
-    std::uint64_t effort = 50'000'000;  // placements tried at the most
+    bool default_avoid_list = true;     // the avoid list of the locale's language, where there is one
+    std::vector<std::string> avoid;     // avoided words besides
+    std::vector<std::string> allow;     // avoided words that may stand all the same
+    std::uint64_t effort = 50'000'000;  // steps at the most: placements and letters tried
 };
 
 inline constexpr std::size_t max_made_cells = 16'000'000;
@@ -51,7 +52,8 @@ struct Puzzle {
 
 // What a caller may do while a puzzle is made. Both may be left out.
 struct MakeControl {
-    std::function<void(std::uint64_t effort_spent, std::uint64_t effort)> progress;  // called now and then, on the calling thread
+    std::function<void(std::uint64_t effort_spent, std::uint64_t effort)>
+        progress;                               // called now and then, on the calling thread
     const std::atomic<bool>* cancel = nullptr;  // once true, make stops soon and refuses as unfinished
 };
 
@@ -69,6 +71,12 @@ struct AuditContradiction : std::logic_error {
 
 // Judges the puzzle's grid again, by its own words, placements and recipe.
 [[nodiscard]] LODE_API Outcome<Audit> audit(const Puzzle& puzzle);
+
+// Judges any grid by a recipe's words and rules, with the placements that are known, if any. Refused as
+// unusable: bad words, and a word that stands more than once inside others, so that no grid can hold each
+// once.
+[[nodiscard]] LODE_API Outcome<Audit> audit(const LetteredGrid& grid, const Recipe& recipe,
+                                            std::span<const PlacedWord> placed = {});
 
 // JSON, described by the schemas in data/schema. Numbers of rows and columns count from 1.
 [[nodiscard]] LODE_API std::string to_json(const Puzzle& puzzle);

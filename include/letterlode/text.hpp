@@ -75,7 +75,8 @@ class LODE_API Segmenter {
 // Letters in order of their numbers.
 class LODE_API Alphabet {
   public:
-    // The number of the letter; a new one where it was not known. Throws std::length_error beyond max_letters.
+    // The number of the letter; a new one where it was not known. Throws std::length_error beyond
+    // max_letters.
     Letter add(std::string_view letter);
     Letters add_all(const std::vector<std::string>& letters);
 

@@ -1,0 +1,176 @@
+// Cell by cell in reading order, a letter drawn by its weight. A letter that completes a copy is put aside;
+// where all are, the search jumps back to the latest filler cell that had a part in any of those copies, and
+// takes its reasons along (Prosser, "Hybrid algorithms for the constraint satisfaction problem",
+// Computational Intelligence 9(3), 1993: conflict-directed backjumping). Words' own letters have no part in
+// it: they stay. Judged by tests/fill_test.cpp.
+
+#include "fill/fill.hpp"
+
+#include <algorithm>
+#include <numeric>
+#include <stdexcept>
+
+namespace lode {
+namespace {
+
+constexpr std::uint64_t letters_between_looks = 1 << 14;
+constexpr std::uint32_t not_filler = UINT32_MAX;
+
+class Filler {
+  public:
+    Filler(const Grid& placed, const FillTask& task, Random& random);
+    FillResult run();
+
+  private:
+    bool try_letters(std::uint32_t at);
+    bool clashes(std::uint32_t at);
+    bool jump_back(std::uint32_t& at);
+    Letter draw();
+    void list_untried(std::uint32_t at);
+    void blame(std::uint32_t at, Cell cell);
+
+    const FillTask& task_;
+    Random& random_;
+    Grid grid_;
+    std::vector<Cell> cells_;           // the filler cells in reading order
+    std::vector<std::uint32_t> order_;  // of every cell of the grid: its place in cells_, or not_filler
+    std::vector<std::uint32_t> sums_;   // of the weights up to and with each letter
+    // Only for cells at which a first letter failed: what is left to try, and the earlier cells to blame.
+    std::vector<Letters> untried_;
+    std::vector<std::uint8_t> is_listed_;
+    std::vector<std::vector<std::uint32_t>> blamed_;
+    std::uint64_t effort_ = 0;
+};
+
+Filler::Filler(const Grid& placed, const FillTask& task, Random& random)
+    : task_(task), random_(random), grid_(placed), order_(placed.size().cells(), not_filler) {
+    for (int row = 0; row < grid_.size().rows; ++row)
+        for (int column = 0; column < grid_.size().columns; ++column)
+            if (grid_[{row, column}] == empty_cell) {
+                order_[grid_.index({row, column})] = static_cast<std::uint32_t>(cells_.size());
+                cells_.push_back({row, column});
+            }
+    sums_.resize(task.weights.size());
+    std::partial_sum(task.weights.begin(), task.weights.end(), sums_.begin());
+    if (!cells_.empty() && (sums_.empty() || sums_.back() == 0))
+        throw std::invalid_argument("a grid is to be filled and no letter is allowed");
+    untried_.resize(cells_.size());
+    is_listed_.resize(cells_.size(), 0);
+    blamed_.resize(cells_.size());
+}
+
+Letter Filler::draw() {
+    const std::uint32_t mark = random_.below(sums_.back());
+    return static_cast<Letter>(std::upper_bound(sums_.begin(), sums_.end(), mark) - sums_.begin());
+}
+
+// The letters other than the one that just failed, drawn without putting back; the last is tried first.
+void Filler::list_untried(std::uint32_t at) {
+    Letters& letters = untried_[at];
+    auto weights = task_.weights;
+    weights[grid_[cells_[at]]] = 0;
+    auto left = std::accumulate(weights.begin(), weights.end(), 0u);
+    while (left > 0) {
+        std::uint32_t mark = random_.below(left);
+        std::size_t letter = 0;
+        while (mark >= weights[letter]) mark -= weights[letter++];
+        letters.push_back(static_cast<Letter>(letter));
+        left -= weights[letter];
+        weights[letter] = 0;
+    }
+    std::reverse(letters.begin(), letters.end());
+    is_listed_[at] = 1;
+}
+
+void Filler::blame(std::uint32_t at, Cell cell) {
+    const std::uint32_t other = order_[grid_.index(cell)];
+    if (other < at) blamed_[at].push_back(other);
+}
+
+// Whether the letter at a filler cell completes a copy; if so, the earlier filler cells of that copy are
+// blamed.
+bool Filler::clashes(std::uint32_t at) {
+    const auto check = [&](const CopyGuard& guard) {
+        return !guard.through(grid_, cells_[at], [&](std::size_t word, const Placement& copy) {
+            for (int index = 0; index < guard.length(word); ++index)
+                blame(at, moved(copy.first, copy.direction, index));
+            return false;
+        });
+    };
+    return check(task_.words_guard) || check(task_.avoided_guard);
+}
+
+// Gives the cell the next letter that completes no copy; false where none is left.
+bool Filler::try_letters(std::uint32_t at) {
+    Letter& letter = grid_[cells_[at]];
+    if (letter == empty_cell && !is_listed_[at]) {
+        letter = draw();
+        ++effort_;
+        if (!clashes(at)) return true;
+    }
+    if (!is_listed_[at]) list_untried(at);
+    while (!untried_[at].empty()) {
+        letter = untried_[at].back();
+        untried_[at].pop_back();
+        ++effort_;
+        if (!clashes(at)) return true;
+    }
+    return false;
+}
+
+// Goes back to the latest cell to blame, and clears all after it. False where there is none: no letters will
+// do.
+bool Filler::jump_back(std::uint32_t& at) {
+    auto reasons = std::move(blamed_[at]);
+    std::sort(reasons.begin(), reasons.end());
+    reasons.erase(std::unique(reasons.begin(), reasons.end()), reasons.end());
+    if (reasons.empty()) return false;
+    const std::uint32_t back = reasons.back();
+    reasons.pop_back();
+    for (std::uint32_t clear = back + 1; clear <= at; ++clear) {
+        grid_[cells_[clear]] = empty_cell;
+        untried_[clear].clear();
+        is_listed_[clear] = 0;
+        blamed_[clear].clear();
+    }
+    auto& known = blamed_[back];
+    known.insert(known.end(), reasons.begin(), reasons.end());
+    at = back;
+    return true;
+}
+
+FillResult Filler::run() {
+    FillResult result;
+    std::uint64_t next_look = letters_between_looks;
+    for (std::uint32_t at = 0; at < cells_.size();) {
+        const bool found = try_letters(at);
+        result.effort_spent = effort_;
+        if (effort_ >= next_look) {
+            next_look = effort_ + letters_between_looks;
+            if (task_.cancel && task_.cancel->load(std::memory_order_relaxed)) {
+                result.end = FillResult::End::cancelled;
+                return result;
+            }
+        }
+        if (found) {
+            ++at;
+            continue;
+        }
+        if (!jump_back(at)) {
+            result.end = FillResult::End::impossible;
+            return result;
+        }
+        if (effort_ >= task_.effort) return result;
+    }
+    result.end = FillResult::End::filled;
+    result.grid = std::move(grid_);
+    return result;
+}
+
+}  // namespace
+
+FillResult fill(const Grid& placed, const FillTask& task, Random& random) {
+    return Filler(placed, task, random).run();
+}
+
+}  // namespace lode

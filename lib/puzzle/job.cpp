@@ -1,0 +1,221 @@
+#include "puzzle/job.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "puzzle/inner_words.hpp"
+
+namespace lode {
+namespace {
+
+// Of the open cells, how many the words' letters take up at the most where the size is left to us: this
+// project's judgement of what looks neither crammed nor empty.
+constexpr double comfortable_density = 0.6;
+constexpr std::size_t avoided_told = 10;
+
+bool is_latin(const std::string& letter) {
+    const std::string plain = folded(letter);
+    return plain.size() == 1 && plain.front() >= 'a' && plain.front() <= 'z';
+}
+
+// The language's letters, for filler. Where no language is given, words in Latin letters get A to Z.
+std::vector<std::string> language_letters(const TextRules& rules, const WordList& list) {
+    if (rules.locale != "root" && rules.locale != "und") return main_letters(rules);
+    for (const auto& word : list.words)
+        if (std::any_of(word.letters.begin(), word.letters.end(), is_latin))
+            return main_letters({"en", rules.letters});
+    return {};
+}
+
+Refusal unusable(const WordList& list, const std::string& message, std::vector<std::string> words,
+                 const std::string& advice, int line) {
+    return {Refusal::Reason::unusable,
+            place_in(list.source, line) + message,
+            std::move(words),
+            {advice},
+            list.source,
+            line};
+}
+
+std::optional<Refusal> nested_words(const Job& job) {
+    std::optional<Refusal> refusal;
+    find_inner_words(job.words, job.words, [&](std::size_t inner, std::size_t outer, std::size_t) {
+        if (inner == outer) return true;
+        const Word& small = job.list.words[inner];
+        const Word& large = job.list.words[outer];
+        const bool turned = small.letters.size() == large.letters.size();
+        refusal = unusable(
+            job.list,
+            "'" + small.shown + "' " +
+                (turned ? "is '" + large.shown + "' backward." : "stands inside '" + large.shown + "'."),
+            {small.shown, large.shown}, "Take one of the two out, or write it another way.", small.line);
+        return false;
+    });
+    return refusal;
+}
+
+// Avoided words in letters without case and marks. Two spellings of one avoided word are one.
+struct Avoided {
+    std::vector<std::string> shown;
+    std::vector<std::vector<std::string>> letters;
+};
+
+Avoided avoided_words(const std::vector<std::string>& words, const Segmenter& segmenter) {
+    Avoided avoided;
+    std::set<std::vector<std::string>> known;
+    for (const auto& word : words) {
+        auto letters = segmenter.spell(word).letters;
+        for (auto& letter : letters) letter = folded(letter);
+        // One letter would leave a grid that may not hold it at all: no word.
+        if (letters.size() < 2 || !known.insert(letters).second) continue;
+        avoided.shown.push_back(word);
+        avoided.letters.push_back(std::move(letters));
+    }
+    return avoided;
+}
+
+// Numbers the letters without case and marks, and takes out the avoided words that are allowed.
+std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
+    Alphabet plain;
+    Letters seen_as;
+    for (std::size_t letter = 0; letter < job.alphabet.size(); ++letter)
+        seen_as.push_back(plain.add(folded(job.alphabet.text(static_cast<Letter>(letter)))));
+
+    const Avoided avoided = avoided_words(job.avoided, job.segmenter);
+    const Avoided allowed = avoided_words(recipe.allow, job.segmenter);
+    std::vector<std::string> names;
+    std::vector<Letters> sought;
+    for (std::size_t word = 0; word < avoided.shown.size(); ++word) {
+        if (std::find(allowed.letters.begin(), allowed.letters.end(), avoided.letters[word]) !=
+            allowed.letters.end())
+            continue;
+        names.push_back(avoided.shown[word]);
+        sought.push_back(plain.add_all(avoided.letters[word]));
+    }
+
+    std::vector<Letters> listed;
+    for (const auto& word : job.words) {
+        listed.emplace_back();
+        for (const Letter letter : word) listed.back().push_back(seen_as[letter]);
+    }
+    std::optional<Refusal> refusal;
+    std::size_t told = 0;
+    find_inner_words(sought, listed, [&](std::size_t inner, std::size_t outer, std::size_t) {
+        const Word& word = job.list.words[outer];
+        const std::string fault = "'" + word.shown + "' holds the avoided word '" + names[inner] + "'.";
+        if (!refusal)
+            refusal = unusable(job.list, fault, {},
+                               "Take the word out, or allow the avoided one with --allow.", word.line);
+        else
+            refusal->message += "\n" + place_in(job.list.source, word.line) + fault;
+        refusal->words.push_back(word.shown);
+        refusal->words.push_back(names[inner]);
+        return ++told < avoided_told;
+    });
+    job.avoided_guard = CopyGuard(sought, std::move(seen_as));
+    return refusal;
+}
+
+void choose_filler(const Recipe& recipe, Job& job) {
+    const auto language = job.alphabet.add_all(language_letters(recipe.text, job.list));
+    // As often as in the words, and every letter of the language now and then.
+    job.filler_weights.assign(job.alphabet.size(), 0);
+    for (const auto& word : job.words)
+        for (const Letter letter : word) ++job.filler_weights[letter];
+    for (const Letter letter : language) ++job.filler_weights[letter];
+}
+
+}  // namespace
+
+Outcome<Job> check(const Recipe& recipe) {
+    if (recipe.directions && recipe.directions->empty())
+        return Refusal{
+            Refusal::Reason::unusable, "No direction is given.", {}, {"Name one or more, or all."}, {}, 0};
+    if (!(recipe.aspect >= 0.01 && recipe.aspect <= 100))
+        return Refusal{Refusal::Reason::unusable,
+                       "The aspect is not between 0.01 and 100.",
+                       {},
+                       {"Give columns over rows: 1 is a square."},
+                       {},
+                       0};
+
+    auto segmenter = Segmenter::open(recipe.text);
+    if (!segmenter) return segmenter.refusal();
+    auto list = spell(recipe.words, *segmenter);
+    if (!list) return list.refusal();
+
+    Job job{std::move(*segmenter), std::move(*list), {}, {}, {}, {}, {}, {}, {}};
+    for (const auto& word : job.list.words) job.words.push_back(job.alphabet.add_all(word.letters));
+    if (auto refusal = nested_words(job)) return std::move(*refusal);
+    choose_filler(recipe, job);
+
+    job.directions =
+        recipe.directions.value_or(Directions::forward(is_right_to_left(job.list.words.front().shown)));
+    Letters itself(job.alphabet.size());
+    for (std::size_t letter = 0; letter < itself.size(); ++letter)
+        itself[letter] = static_cast<Letter>(letter);
+    job.words_guard = CopyGuard(job.words, std::move(itself));
+
+    if (recipe.default_avoid_list) job.avoided = avoid_list(recipe.text.locale);
+    job.avoided.insert(job.avoided.end(), recipe.avoid.begin(), recipe.avoid.end());
+    if (auto refusal = guard_against_avoided(recipe, job)) return std::move(*refusal);
+    return job;
+}
+
+std::optional<Refusal> too_long_for(const Mask& mask, const Job& job) {
+    const auto longest = static_cast<std::size_t>(longest_run(mask, job.directions));
+    for (const auto& word : job.list.words) {
+        if (word.letters.size() <= longest) continue;
+        return unusable(
+            job.list,
+            "'" + word.shown + "' has " + std::to_string(word.letters.size()) + " letters, and a grid of " +
+                std::to_string(mask.size().columns) + "x" + std::to_string(mask.size().rows) +
+                " takes words of at most " + std::to_string(longest) + " in these directions and this shape.",
+            {word.shown}, "Take a larger grid, more directions or a shorter word; --grid auto finds a size.",
+            word.line);
+    }
+    return std::nullopt;
+}
+
+Outcome<Mask> choose_mask(const Recipe& recipe, const Job& job, std::size_t growth) {
+    if (recipe.mask) return *recipe.mask;
+    if (recipe.size) {
+        const auto size = checked_size(recipe.size->columns, recipe.size->rows);
+        if (!size) return size.refusal();
+        if (size->cells() > max_made_cells)
+            return Refusal{Refusal::Reason::unusable,
+                           "A puzzle of " + std::to_string(size->cells()) + " cells is too large.",
+                           {},
+                           {"At most " + std::to_string(max_made_cells) + " cells."},
+                           {},
+                           0};
+        return shape_mask(recipe.shape, *size);
+    }
+    std::size_t letters = 0;
+    std::size_t longest = 0;
+    for (const auto& word : job.words) {
+        letters += word.size();
+        longest = std::max(longest, word.size());
+    }
+    const double wanted =
+        std::ceil(static_cast<double>(letters) / comfortable_density) + static_cast<double>(growth);
+    for (double cells = std::max(4.0, wanted); cells <= static_cast<double>(max_made_cells); cells *= 1.03) {
+        const double columns = std::max(1.0, std::round(std::sqrt(cells * recipe.aspect)));
+        const double rows = std::max(1.0, std::ceil(cells / columns));
+        const auto size = checked_size(static_cast<long long>(columns), static_cast<long long>(rows));
+        if (!size) break;
+        if (std::max(columns, rows) < static_cast<double>(longest)) continue;
+        Mask mask = shape_mask(recipe.shape, *size);
+        if (static_cast<double>(mask.open_count()) >= wanted && !too_long_for(mask, job)) return mask;
+    }
+    return Refusal{Refusal::Reason::unusable,
+                   "No grid of at most " + std::to_string(max_made_cells) +
+                       " cells holds these words in these directions.",
+                   {},
+                   {"Give fewer or shorter words, more directions, or an aspect nearer to 1."},
+                   {},
+                   0};
+}
+
+}  // namespace lode

@@ -1,0 +1,235 @@
+#include <algorithm>
+
+#include <letterlode/puzzle.hpp>
+#include <nlohmann/json.hpp>
+
+namespace lode {
+namespace {
+
+using Json = nlohmann::json;
+
+// What is wrong with a document, and where in it ("cells[3][4]").
+struct Fault {
+    std::string path;
+    std::string what;
+};
+
+[[noreturn]] void fail(const std::string& path, const std::string& what) {
+    throw Fault{path, what};
+}
+
+std::string at_index(const std::string& path, std::size_t index) {
+    return path + "[" + std::to_string(index + 1) + "]";
+}
+
+const Json& member(const Json& object, const std::string& path, const char* key) {
+    if (!object.is_object()) fail(path, "is no object");
+    const auto found = object.find(key);
+    if (found == object.end()) fail(path, std::string("lacks \"") + key + "\"");
+    return *found;
+}
+
+const std::string& text(const Json& json, const std::string& path) {
+    if (!json.is_string()) fail(path, "is no string");
+    return json.get_ref<const std::string&>();
+}
+
+std::vector<std::string> texts(const Json& json, const std::string& path) {
+    if (!json.is_array()) fail(path, "is no array");
+    std::vector<std::string> all;
+    for (std::size_t at = 0; at < json.size(); ++at) all.push_back(text(json[at], at_index(path, at)));
+    return all;
+}
+
+std::uint64_t whole_number(const Json& json, const std::string& path) {
+    if (!json.is_number_unsigned()) fail(path, "is no whole number of 0 or more");
+    return json.get<std::uint64_t>();
+}
+
+int count(const Json& json, const std::string& path) {
+    const auto number = whole_number(json, path);
+    if (number < 1 || number > static_cast<std::uint64_t>(max_side))
+        fail(path, "is not between 1 and " + std::to_string(max_side));
+    return static_cast<int>(number);
+}
+
+template <class T>
+T checked(Outcome<T> outcome, const std::string& path) {
+    if (!outcome) fail(path, "cannot be used: " + outcome.refusal().message);
+    return std::move(outcome).value();
+}
+
+Direction direction(const Json& json, const std::string& path) {
+    const auto found = direction_named(text(json, path));
+    if (!found) fail(path, "is no direction");
+    return *found;
+}
+
+void check_format(const Json& document, const char* format) {
+    if (text(member(document, "the document", "format"), "format") != format)
+        fail("format", std::string("is not \"") + format + "\"");
+    if (whole_number(member(document, "the document", "version"), "version") != 1)
+        fail("version", "is not 1, the only one that this program reads");
+}
+
+LetterCase letter_case(const std::string& name, const std::string& path) {
+    if (name == "upper") return LetterCase::upper;
+    if (name == "lower") return LetterCase::lower;
+    if (name == "keep") return LetterCase::keep;
+    fail(path, "is none of upper, lower, keep");
+}
+
+Mask mask(const Json& json, const std::string& path) {
+    std::string drawn;
+    for (const auto& row : texts(json, path)) drawn += row + "\n";
+    return checked(read_mask(drawn, ""), path);
+}
+
+void read_words(const Json& json, const std::string& path, Recipe& recipe) {
+    if (json.size() > max_list_words)
+        fail(path, "holds more than " + std::to_string(max_list_words) + " words");
+    for (const auto& word : texts(json, path)) recipe.words.words.push_back({word, 0});
+}
+
+// Every member but the words may be left out, and unknown ones are passed over: later versions may add some.
+Recipe read_recipe(const Json& json, const std::string& path, std::string_view source) {
+    Recipe recipe;
+    recipe.words.source = source;
+    read_words(member(json, path, "words"), path + ".words", recipe);
+    for (const auto& [key, value] : json.items()) {
+        const std::string at = path + "." + key;
+        if (key == "locale") recipe.text.locale = text(value, at);
+        if (key == "letters") recipe.text.letters = letter_case(text(value, at), at);
+        if (key == "grid" && text(value, at) != "auto") recipe.size = checked(read_size(text(value, at)), at);
+        if (key == "aspect") {
+            if (!value.is_number()) fail(at, "is no number");
+            recipe.aspect = value.get<double>();
+        }
+        if (key == "shape") {
+            const auto shape = shape_named(text(value, at));
+            if (!shape) fail(at, "is no built-in shape");
+            recipe.shape = *shape;
+        }
+        if (key == "mask") recipe.mask = mask(value, at);
+        if (key == "directions") {
+            Directions directions;
+            if (!value.is_array()) fail(at, "is no array");
+            for (std::size_t index = 0; index < value.size(); ++index)
+                directions.insert(direction(value[index], at_index(at, index)));
+            recipe.directions = directions;
+        }
+        if (key == "seed") recipe.seed = whole_number(value, at);
+        if (key == "default_avoid_list") {
+            if (!value.is_boolean()) fail(at, "is neither true nor false");
+            recipe.default_avoid_list = value.get<bool>();
+        }
+        if (key == "avoid") recipe.avoid = texts(value, at);
+        if (key == "allow") recipe.allow = texts(value, at);
+        if (key == "effort") recipe.effort = whole_number(value, at);
+    }
+    return recipe;
+}
+
+std::string letter(const std::string& written, const std::string& path, const Segmenter& segmenter) {
+    const auto spelling = segmenter.spell(written);
+    std::string joined;
+    for (const auto& part : spelling.letters) joined += part;
+    if (!spelling.bad.empty() || joined.empty() || joined != written)
+        fail(path, "is no letter by the recipe's locale and case");
+    return joined;
+}
+
+LetteredGrid read_cells(const Json& document, const Segmenter& segmenter) {
+    const int rows = count(member(document, "the document", "rows"), "rows");
+    const int columns = count(member(document, "the document", "columns"), "columns");
+    const Size size = checked(checked_size(columns, rows), "rows");
+    const Json& cells = member(document, "the document", "cells");
+    if (!cells.is_array() || cells.size() != static_cast<std::size_t>(rows))
+        fail("cells", "is no array of as many rows as \"rows\" says");
+    LetteredGrid grid{{}, Grid(size, closed_cell)};
+    for (int row = 0; row < rows; ++row) {
+        const Json& line = cells[static_cast<std::size_t>(row)];
+        const std::string path = at_index("cells", static_cast<std::size_t>(row));
+        if (!line.is_array() || line.size() != static_cast<std::size_t>(columns))
+            fail(path, "is no array of as many cells as \"columns\" says");
+        for (int column = 0; column < columns; ++column) {
+            const Json& cell = line[static_cast<std::size_t>(column)];
+            if (cell.is_null()) continue;
+            // A path is made only for a cell that needs one.
+            const auto cell_path = [&] { return at_index(path, static_cast<std::size_t>(column)); };
+            if (!cell.is_string()) fail(cell_path(), "is neither a string nor null");
+            const auto& written = cell.get_ref<const std::string&>();
+            auto known = grid.alphabet.find(written);
+            if (!known && grid.alphabet.size() == max_letters) fail(cell_path(), "is one letter too many");
+            if (!known) known = grid.alphabet.add(letter(written, cell_path(), segmenter));
+            grid.grid[{row, column}] = *known;
+        }
+    }
+    return grid;
+}
+
+PlacedWord read_word(const Json& json, const std::string& path, const Grid& grid,
+                     const Segmenter& segmenter) {
+    PlacedWord word;
+    word.shown = text(member(json, path, "shown"), path + ".shown");
+    word.letters = texts(member(json, path, "letters"), path + ".letters");
+    if (word.letters.size() < 2) fail(path + ".letters", "has fewer than two letters");
+    for (std::size_t at = 0; at < word.letters.size(); ++at)
+        letter(word.letters[at], at_index(path + ".letters", at), segmenter);
+    const Json& placed = member(json, path, "placed");
+    const std::string at = path + ".placed";
+    word.placed.first.row = count(member(placed, at, "row"), at + ".row") - 1;
+    word.placed.first.column = count(member(placed, at, "column"), at + ".column") - 1;
+    word.placed.direction = direction(member(placed, at, "direction"), at + ".direction");
+    const auto steps = word.letters.size() - 1;
+    if (!grid.inside(word.placed.first) || steps >= static_cast<std::size_t>(max_side) ||
+        !grid.inside(moved(word.placed.first, word.placed.direction, static_cast<int>(steps))))
+        fail(at, "leads out of the grid");
+    return word;
+}
+
+Puzzle read_puzzle(const Json& document, std::string_view source) {
+    check_format(document, "letterlode-puzzle");
+    Puzzle puzzle;
+    puzzle.recipe = read_recipe(member(document, "the document", "recipe"), "recipe", source);
+    const auto segmenter = checked(Segmenter::open(puzzle.recipe.text), "recipe.locale");
+    puzzle.grid = read_cells(document, segmenter);
+    const Json& words = member(document, "the document", "words");
+    if (!words.is_array() || words.size() > max_list_words) fail("words", "is no array of words");
+    for (std::size_t at = 0; at < words.size(); ++at)
+        puzzle.words.push_back(read_word(words[at], at_index("words", at), puzzle.grid.grid, segmenter));
+    // What a file says of itself is not believed: the grid is judged again.
+    puzzle.audit = checked(audit(puzzle), "recipe");
+    return puzzle;
+}
+
+template <class T, class Read>
+Outcome<T> guarded(std::string_view json, std::string_view source, const char* kind, Read read) {
+    const auto unusable = [&](const std::string& what, const std::string& advice) {
+        return Refusal{
+            Refusal::Reason::unusable, place_in(source, 0) + what, {}, {advice}, std::string(source), 0};
+    };
+    try {
+        return read(Json::parse(json));
+    } catch (const Json::parse_error& error) {
+        return unusable("this is no JSON: it goes wrong at byte " + std::to_string(error.byte) + ".",
+                        "Give a file that letterlode wrote.");
+    } catch (const Fault& fault) {
+        return unusable(fault.path + " " + fault.what + ".",
+                        std::string("See the schema of the ") + kind + " in data/schema.");
+    }
+}
+
+}  // namespace
+
+Outcome<Puzzle> puzzle_from_json(std::string_view json, std::string_view source) {
+    return guarded<Puzzle>(json, source, "puzzle",
+                           [&](const Json& document) { return read_puzzle(document, source); });
+}
+
+Outcome<Recipe> recipe_from_json(std::string_view json, std::string_view source) {
+    return guarded<Recipe>(json, source, "recipe",
+                           [&](const Json& document) { return read_recipe(document, "recipe", source); });
+}
+
+}  // namespace lode

@@ -1,0 +1,55 @@
+#include <memory>
+#include <stdexcept>
+
+#include <unicode/brkiter.h>
+#include <unicode/uchar.h>
+#include <unicode/ulocdata.h>
+#include <unicode/uniset.h>
+#include <unicode/usetiter.h>
+#include <letterlode/text.hpp>
+
+#include "text/locale.hpp"
+#include "text/utf8.hpp"
+
+namespace lode {
+namespace {
+
+struct CloseLocaleData {
+    void operator()(ULocaleData* data) const { ulocdata_close(data); }
+};
+
+icu::UnicodeSet main_exemplars(const icu::Locale& locale) {
+    UErrorCode status = U_ZERO_ERROR;
+    const std::unique_ptr<ULocaleData, CloseLocaleData> data(ulocdata_open(locale.getName(), &status));
+    if (U_FAILURE(status)) return {};
+    icu::UnicodeSet set;
+    ulocdata_getExemplarSet(data.get(), set.toUSet(), 0, ULOCDATA_ES_STANDARD, &status);
+    return U_FAILURE(status) ? icu::UnicodeSet() : set;
+}
+
+}  // namespace
+
+// CLDR's main sets are in lower case, and Arabic and Indic ones hold marks, which are no letters by
+// themselves: the segmenter sorts both out. A string of the set that is several letters here (a digraph) is
+// left to those letters.
+std::vector<std::string> main_letters(const TextRules& rules) {
+    const auto locale = locale_of(rules.locale);
+    if (!locale || *locale == icu::Locale::getRoot()) return {};
+    const auto segmenter = Segmenter::open(rules);
+    if (!segmenter) return {};
+
+    const icu::UnicodeSet set = main_exemplars(*locale);
+    std::vector<std::string> letters;
+    Alphabet seen;
+    icu::UnicodeSetIterator each(set);
+    while (each.next()) {
+        const auto spelling = segmenter->spell(to_utf8(each.getString()));
+        if (!spelling.bad.empty() || spelling.letters.size() != 1) continue;
+        if (seen.find(spelling.letters.front())) continue;
+        seen.add(spelling.letters.front());
+        letters.push_back(spelling.letters.front());
+    }
+    return letters;
+}
+
+}  // namespace lode

@@ -1,0 +1,49 @@
+#include "text/utf8.hpp"
+
+#include <stdexcept>
+
+#include <unicode/normalizer2.h>
+#include <unicode/utf8.h>
+#include <letterlode/text.hpp>
+
+namespace lode {
+
+bool is_utf8(std::string_view text) {
+    const auto length = static_cast<std::int64_t>(text.size());
+    const auto* bytes = reinterpret_cast<const std::uint8_t*>(text.data());
+    std::int64_t at = 0;
+    while (at < length) {
+        UChar32 character = 0;
+        U8_NEXT(bytes, at, length, character);
+        if (character < 0) return false;
+    }
+    return true;
+}
+
+icu::UnicodeString to_icu(std::string_view text) {
+    if (text.size() > static_cast<std::size_t>(INT32_MAX)) throw std::length_error("a text of over 2 GB");
+    return icu::UnicodeString::fromUTF8(
+        icu::StringPiece(text.data(), static_cast<std::int32_t>(text.size())));
+}
+
+std::string to_utf8(const icu::UnicodeString& text) {
+    std::string bytes;
+    text.toUTF8String(bytes);
+    return bytes;
+}
+
+icu::UnicodeString composed(const icu::UnicodeString& text) {
+    UErrorCode status = U_ZERO_ERROR;
+    const icu::Normalizer2* form = icu::Normalizer2::getNFCInstance(status);
+    if (U_FAILURE(status)) throw std::runtime_error("ICU has no data for normalisation");
+    icu::UnicodeString result = form->normalize(text, status);
+    if (U_FAILURE(status)) throw std::runtime_error("ICU could not normalise a text");
+    return result;
+}
+
+std::optional<std::string> normalised(std::string_view text) {
+    if (!is_utf8(text)) return std::nullopt;
+    return to_utf8(composed(to_icu(text)));
+}
+
+}  // namespace lode

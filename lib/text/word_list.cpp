@@ -1,0 +1,179 @@
+#include <algorithm>
+#include <map>
+
+#include <unicode/uchar.h>
+#include <letterlode/text.hpp>
+
+#include "text/utf8.hpp"
+
+namespace lode {
+namespace {
+
+constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+constexpr std::size_t faults_told = 10;
+constexpr std::size_t shown_at_most = 60;  // bytes of a word that a message repeats
+
+bool is_blank(char character) {
+    return character == ' ' || character == '\t';
+}
+
+std::string_view trimmed(std::string_view text) {
+    while (!text.empty() && is_blank(text.front())) text.remove_prefix(1);
+    while (!text.empty() && is_blank(text.back())) text.remove_suffix(1);
+    return text;
+}
+
+// A '#' begins a comment at the start of a line and between blanks; "Bed #3" keeps its own.
+std::string_view without_comment(std::string_view line) {
+    for (std::size_t at = 0; at < line.size(); ++at) {
+        if (line[at] != '#') continue;
+        const bool opens = at == 0 || is_blank(line[at - 1]);
+        const bool alone = at + 1 == line.size() || is_blank(line[at + 1]);
+        if (opens && (alone || trimmed(line.substr(0, at)).empty())) return line.substr(0, at);
+    }
+    return line;
+}
+
+bool has_control(std::string_view text) {
+    const icu::UnicodeString characters = to_icu(text);
+    for (std::int32_t at = 0; at < characters.length();) {
+        const UChar32 character = characters.char32At(at);
+        if (u_charType(character) == U_CONTROL_CHAR && character != '\t') return true;
+        at += U16_LENGTH(character);
+    }
+    return false;
+}
+
+// A word as a message may show it: short, and cut between characters.
+std::string quoted(std::string_view word) {
+    if (word.size() <= shown_at_most) return "'" + std::string(word) + "'";
+    std::size_t end = shown_at_most;
+    while (end > 0 && (static_cast<unsigned char>(word[end]) & 0xC0) == 0x80) --end;
+    return "'" + std::string(word.substr(0, end)) + "...'";
+}
+
+// Collects faults, so that a maker mends a list in one go.
+class Faults {
+  public:
+    explicit Faults(std::string_view source) { refusal_.source = source; }
+
+    void add(int line, const std::string& fault, const std::string& word) {
+        ++count_;
+        if (count_ == 1) refusal_.line = line;
+        if (!word.empty()) refusal_.words.push_back(word);
+        if (count_ > faults_told) return;
+        if (count_ > 1) refusal_.message += '\n';
+        refusal_.message += place_in(refusal_.source, line) + fault;
+    }
+    void advise(const std::string& advice) {
+        if (std::find(refusal_.advice.begin(), refusal_.advice.end(), advice) == refusal_.advice.end())
+            refusal_.advice.push_back(advice);
+    }
+    [[nodiscard]] bool any() const { return count_ > 0; }
+    [[nodiscard]] Refusal take() {
+        if (count_ > faults_told)
+            refusal_.message += "\nand " + std::to_string(count_ - faults_told) + " more.";
+        return std::move(refusal_);
+    }
+
+  private:
+    Refusal refusal_;
+    std::size_t count_ = 0;
+};
+
+std::string key_of(const std::vector<std::string>& letters) {
+    std::string key;
+    for (const auto& letter : letters) (key += letter) += '\n';
+    return key;
+}
+
+}  // namespace
+
+std::string place_in(std::string_view source, int line) {
+    std::string place;
+    if (!source.empty()) place += std::string(source) + ":";
+    if (line > 0) place += (source.empty() ? "line " : "") + std::to_string(line) + ":";
+    return place.empty() ? place : place + " ";
+}
+
+Outcome<WordLines> read_word_lines(std::string_view text, std::string_view source) {
+    WordLines list;
+    list.source = source;
+    Faults faults(source);
+    if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
+
+    for (int line = 1; !text.empty(); ++line) {
+        const auto end = std::min(text.find('\n'), text.size());
+        std::string_view row = text.substr(0, end);
+        text.remove_prefix(std::min(end + 1, text.size()));
+        if (row.ends_with('\r')) row.remove_suffix(1);
+        if (!is_utf8(row)) {
+            faults.add(line, "this line is no UTF-8 text.", {});
+            faults.advise("Save the list as UTF-8.");
+            continue;
+        }
+        row = trimmed(without_comment(row));
+        if (row.empty()) continue;
+        if (has_control(row)) {
+            faults.add(line, "this line holds a control character.", {});
+            faults.advise("Save the list as plain text, a word a line.");
+            continue;
+        }
+        if (list.words.size() == max_list_words) {
+            faults.add(line, "a list holds at most " + std::to_string(max_list_words) + " words.", {});
+            break;
+        }
+        list.words.push_back({to_utf8(composed(to_icu(row))), line});
+    }
+    if (faults.any()) return faults.take();
+    return list;
+}
+
+Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter) {
+    WordList list;
+    list.source = lines.source;
+    Faults faults(lines.source);
+    std::map<std::string, std::size_t> known;
+
+    for (const auto& [shown, line] : lines.words) {
+        const auto spelling = segmenter.spell(shown);
+        if (!spelling.bad.empty()) {
+            faults.add(line,
+                       quoted(shown) + " holds '" + spelling.bad + "' (character " +
+                           std::to_string(spelling.bad_position) + "), which can stand in no cell.",
+                       shown);
+            faults.advise(
+                "Letters with their marks, and digits, fill cells; spaces, hyphens, apostrophes and other "
+                "punctuation are shown in the list but not hidden. Leave the rest out.");
+            continue;
+        }
+        if (spelling.letters.size() < 2) {
+            faults.add(
+                line,
+                quoted(shown) + (spelling.letters.empty() ? " holds no letter." : " has only one letter."),
+                shown);
+            faults.advise("A word needs two letters or more.");
+            continue;
+        }
+        const auto [at, is_new] = known.emplace(key_of(spelling.letters), list.words.size());
+        if (!is_new) {
+            const Word& first = list.words[at->second];
+            faults.add(line,
+                       quoted(shown) + " has the same letters as " + quoted(first.shown) +
+                           (first.line > 0 ? " on line " + std::to_string(first.line) : std::string()) + ".",
+                       shown);
+            faults.advise("Take one of the two out.");
+            continue;
+        }
+        list.words.push_back({shown, spelling.letters, line});
+    }
+    if (faults.any()) return faults.take();
+    if (list.words.empty()) {
+        faults.add(0, "there is no word in the list.", {});
+        faults.advise("Write a word a line.");
+        return faults.take();
+    }
+    return list;
+}
+
+}  // namespace lode
