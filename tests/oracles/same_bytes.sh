@@ -46,8 +46,9 @@ done
 for name in sign-1-first sign-2-second shape-heart json text right cut; do
   [ "$(cat "$scratch/0/$name.code")" = 0 ] || { echo "$1 failed at $name:"; cat "$scratch/0/$name.err"; exit 1; }
 done
-for name in refused stray; do
-  [ "$(cat "$scratch/0/$name.code")" = 1 ] || { echo "$1 should have ended with 1 at $name"; exit 1; }
+for expected in refused=2 stray=1; do
+  name=${expected%=*} code=${expected#*=}
+  [ "$(cat "$scratch/0/$name.code")" = "$code" ] || { echo "$1 should have ended with $code at $name"; exit 1; }
 done
 if cmp -s "$scratch/0/sign-1-first/puzzle.txt" "$scratch/0/sign-2-first/puzzle.txt"; then
   echo "two seeds gave one puzzle"; exit 1
