@@ -36,8 +36,10 @@ digests() { (cd "$1" && find . -type f -print0 | LC_ALL=C sort -z | xargs -0 sha
 number=0
 for program in "$@"; do
   program=$(realpath "$program")
-  mkdir "$scratch/$number"
-  (cd "$scratch/$number" && work "$program")
+  # Each works under the same path, since the program names it.
+  mkdir "$scratch/work"
+  (cd "$scratch/work" && work "$program")
+  mv "$scratch/work" "$scratch/$number"
   digests "$scratch/$number" >"$scratch/$number.sums"
   number=$((number + 1))
 done
