@@ -34,6 +34,8 @@ struct Recipe {
     std::uint64_t effort = 50'000'000;  // steps at the most: placements and letters tried
 };
 
+inline constexpr double least_aspect = 0.01;
+inline constexpr double largest_aspect = 100;
 inline constexpr std::size_t max_made_cells = 16'000'000;
 
 struct PlacedWord {
@@ -91,5 +93,7 @@ struct AuditContradiction : std::logic_error {
 [[nodiscard]] LODE_API std::string puzzle_text(const Puzzle& puzzle);
 [[nodiscard]] LODE_API std::string key_text(const Puzzle& puzzle);
 [[nodiscard]] LODE_API std::string audit_text(const Audit& audit);
+// The last line of it alone.
+[[nodiscard]] LODE_API std::string verdict_text(const Audit& audit);
 
 }  // namespace lode

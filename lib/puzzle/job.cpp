@@ -132,7 +132,7 @@ Outcome<Job> check(const Recipe& recipe) {
     if (recipe.directions && recipe.directions->empty())
         return Refusal{
             Refusal::Reason::unusable, "No direction is given.", {}, {"Name one or more, or all."}, {}, 0};
-    if (!(recipe.aspect >= 0.01 && recipe.aspect <= 100))
+    if (!(recipe.aspect >= least_aspect && recipe.aspect <= largest_aspect))
         return Refusal{Refusal::Reason::unusable,
                        "The aspect is not between 0.01 and 100.",
                        {},

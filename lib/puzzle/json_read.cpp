@@ -73,10 +73,9 @@ void check_format(const Json& document, const char* format) {
 }
 
 LetterCase letter_case(const std::string& name, const std::string& path) {
-    if (name == "upper") return LetterCase::upper;
-    if (name == "lower") return LetterCase::lower;
-    if (name == "keep") return LetterCase::keep;
-    fail(path, "is none of upper, lower, keep");
+    const auto letters = letter_case_named(name);
+    if (!letters) fail(path, "is none of upper, lower, keep");
+    return *letters;
 }
 
 Mask mask(const Json& json, const std::string& path) {

@@ -84,24 +84,12 @@ Json audit_json(const Audit& audit) {
     return json;
 }
 
-std::string_view case_name(LetterCase letters) {
-    switch (letters) {
-        case LetterCase::upper:
-            return "upper";
-        case LetterCase::lower:
-            return "lower";
-        case LetterCase::keep:
-            return "keep";
-    }
-    return "upper";
-}
-
 Json recipe_json(const Recipe& recipe) {
     Json words = Json::array();
     for (const auto& word : recipe.words.words) words.push_back(word.shown);
     Json json{{"words", std::move(words)},
               {"locale", recipe.text.locale},
-              {"letters", case_name(recipe.text.letters)}};
+              {"letters", name(recipe.text.letters)}};
     json["grid"] =
         recipe.size ? std::to_string(recipe.size->columns) + "x" + std::to_string(recipe.size->rows) : "auto";
     if (!recipe.size) json["aspect"] = recipe.aspect;

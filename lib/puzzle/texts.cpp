@@ -57,7 +57,6 @@ std::string key_text(const Puzzle& puzzle) {
 std::string audit_text(const Audit& audit) {
     std::string text;
     const std::size_t across = widest(audit.words);
-    std::size_t strays = 0;
     for (const auto& word : audit.words) {
         text += padded(word.shown, across + 2) + "expected " + std::to_string(word.expected) + ", found " +
                 std::to_string(word.copies.size());
@@ -67,7 +66,6 @@ std::string audit_text(const Audit& audit) {
         }
         if (word.copies.empty()) text += ": MISSING";
         text += "\n";
-        strays += word.stray.size();
     }
     for (const auto& finding : audit.avoided)
         text += "avoided word '" + finding.word + "': " + copy_text(finding.copy) + "\n";
@@ -77,18 +75,21 @@ std::string audit_text(const Audit& audit) {
         text += "by chance '" + finding.word + "': " + copy_text(finding.copy) + "\n";
     if (audit.cut_short) text += "There are more copies than are listed here.\n";
 
-    text += "\n";
+    return text + "\n" + verdict_text(audit);
+}
+
+std::string verdict_text(const Audit& audit) {
     if (audit.certified)
-        text += "Certified: " +
-                (audit.words.size() == 1
-                     ? "the word stands"
-                     : "each of the " + std::to_string(audit.words.size()) + " words stands") +
-                " in the grid once and nowhere else, and no avoided word stands in it.\n";
-    else
-        text += "Not certified: " + std::to_string(audit.missing.size()) + " missing, " +
-                plural(strays, "stray copy", "stray copies") + ", " +
-                plural(audit.avoided.size(), "avoided word", "avoided words") + ".\n";
-    return text;
+        return "Certified: " +
+               (audit.words.size() == 1
+                    ? std::string("the word stands")
+                    : "each of the " + std::to_string(audit.words.size()) + " words stands") +
+               " in the grid once and nowhere else, and no avoided word stands in it.\n";
+    std::size_t strays = 0;
+    for (const auto& word : audit.words) strays += word.stray.size();
+    return "Not certified: " + std::to_string(audit.missing.size()) + " missing, " +
+           plural(strays, "stray copy", "stray copies") + ", " +
+           plural(audit.avoided.size(), "avoided word", "avoided words") + ".\n";
 }
 
 }  // namespace lode

@@ -1,0 +1,18 @@
+#pragma once
+// The options of the artwork: make and cut share them.
+
+#include <boost/program_options/options_description.hpp>
+#include <letterlode/art.hpp>
+#include <letterlode/outcome.hpp>
+
+#include "options.hpp"
+
+namespace lode::cli {
+
+// --blank, --surface, --font, --heading, --colour.
+void add_artwork_options(po::options_description& options);
+
+// Refused as unusable: a blank without a surface, a surface that is none, a colour that is none.
+[[nodiscard]] Outcome<ArtworkOptions> artwork_options(const Values& values);
+
+}  // namespace lode::cli

@@ -1,0 +1,65 @@
+// letterlode cut PUZZLE
+
+#include <letterlode/art.hpp>
+#include <letterlode/cut.hpp>
+#include <letterlode/files.hpp>
+#include <letterlode/puzzle.hpp>
+
+#include "artwork_options.hpp"
+#include "output_folder.hpp"
+#include "verbs.hpp"
+
+namespace lode::cli {
+
+Verb cut_verb() {
+    Verb verb{
+        "cut", "PUZZLE", "Draws a puzzle's artwork at true size, a file a layer, ready to cut.", "", {}};
+    add_artwork_options(verb.options);
+    verb.options.add_options()  //
+        ("out", po::value<std::string>()->value_name("DIR"),
+         "write layers, artwork and preview into a new folder; without it the artwork is printed as SVG")  //
+        ("replace", po::bool_switch(), "put the new folder in the place of an old one")                    //
+        ("json", po::bool_switch(), "print a refusal as JSON");
+    verb.details =
+        "PUZZLE is a puzzle in JSON, as letterlode make writes it. '-' reads standard input. It is audited "
+        "again first.\n\n"
+        "Example:\n"
+        "  letterlode cut panel/puzzle.json --blank 8x10in --surface second --heading 'Our garden' --out "
+        "cut\n\n"
+        "Blades and weeding hooks cut: work away from the hand and the body. Film that contains PVC must "
+        "never go into a\n"
+        "laser or a hot-wire cutter: it gives off hydrogen chloride. The makers' instructions and local "
+        "rules come first.\n\n"
+        "Exit codes: 0 drawn; 1 the puzzle is not certified; 2 unusable input or options; 3 the machine's "
+        "fault or ours;\n"
+        "130 interrupted.\n";
+    return verb;
+}
+
+ExitCode cut(const Values& values) {
+    const bool json = values.is_on("json");
+    const std::string file = values.texts("file").front();
+    if (values.has("out"))
+        if (const auto refusal = cannot_write_to(values.text("out"), values.is_on("replace")))
+            return report(*refusal, json);
+    const auto options = artwork_options(values);
+    if (!options) return report(options.refusal(), json);
+    const auto text = read_file(file);
+    if (!text) return report(text.refusal(), json);
+    const auto puzzle = puzzle_from_json(*text, file == "-" ? "standard input" : file);
+    if (!puzzle) return report(puzzle.refusal(), json);
+    if (!puzzle->audit.certified) {
+        say(audit_text(puzzle->audit));
+        say("letterlode: this puzzle is not certified, and is not drawn.");
+        return finding;
+    }
+    const auto artwork = draw(*puzzle, *options);
+    if (!artwork) return report(artwork.refusal(), json);
+    for (const auto& note : artwork->notes) say("note: " + note);
+    if (values.has("out"))
+        return write_output(values.text("out"), cut_files(*artwork), values.is_on("replace"), json);
+    print(artwork_svg(*artwork));
+    return interrupt_flag() ? interrupted : done;
+}
+
+}  // namespace lode::cli

@@ -1,0 +1,97 @@
+#include "options.hpp"
+
+#include <charconv>
+#include <sstream>
+
+#include <boost/program_options/parsers.hpp>
+#include <boost/program_options/positional_options.hpp>
+#include <letterlode/files.hpp>
+
+#include "options_file.hpp"
+
+namespace lode::cli {
+namespace {
+
+constexpr const char* positional = "file";
+
+po::options_description with_common(const Verb& verb) {
+    po::options_description all;
+    all.add(verb.options);
+    all.add_options()("options", po::value<std::string>(), "")("help,h", po::bool_switch(), "");
+    return all;
+}
+
+Refusal unusable_options(const std::string& fault, const Verb& verb) {
+    return {Refusal::Reason::unusable, fault + ".", {}, {"See letterlode " + verb.name + " --help."}, {}, 0};
+}
+
+// Boost's sentences speak of '--grid' and of positions; they are kept, and only given a start.
+std::string sentence(const po::error& error) {
+    return error.what();
+}
+
+}  // namespace
+
+Outcome<Values> read_options(const Verb& verb, const std::vector<std::string>& arguments) {
+    const po::options_description options = with_common(verb);
+    po::options_description with_file;
+    with_file.add(options);
+    with_file.add_options()(positional, po::value<std::vector<std::string>>(), "");
+    po::positional_options_description places;
+    places.add(positional, -1);
+
+    po::variables_map values;
+    // A cut option name that is clear today may be unclear tomorrow: none is guessed.
+    const int style = po::command_line_style::unix_style & ~po::command_line_style::allow_guessing;
+    try {
+        po::store(po::command_line_parser(arguments).options(with_file).positional(places).style(style).run(),
+                  values);
+    } catch (const po::error& error) {
+        return unusable_options(sentence(error), verb);
+    }
+    if (values["help"].as<bool>()) return Values(values);
+    if (values.count("options")) {
+        const std::string name = values["options"].as<std::string>();
+        const auto text = read_file(name);
+        if (!text) return text.refusal();
+        try {
+            // What is stored first wins.
+            po::store(parse_options_file(*text, verb.options), values);
+        } catch (const po::error& error) {
+            return unusable_options("'" + name + "': " + sentence(error), verb);
+        }
+    }
+    const auto files = values.count(positional) ? values[positional].as<std::vector<std::string>>()
+                                                : std::vector<std::string>();
+    if (files.empty() && !values.count("recipe"))
+        return unusable_options(
+            "letterlode " + verb.name + " needs a file: " + verb.file + " ('-' reads standard input)", verb);
+    if (files.size() > 1)
+        return unusable_options(
+            "letterlode " + verb.name + " takes one file, and '" + files[1] + "' is a second", verb);
+    return Values(values);
+}
+
+std::string help_text(const Verb& verb) {
+    std::ostringstream text;
+    text << "letterlode " << verb.name << " " << verb.file << " [options]\n  " << verb.purpose << "\n\n"
+         << verb.options << "  --options FILE            options from an INI file, 'name = value' a line\n"
+         << "  -h [ --help ]             this text\n\n"
+         << verb.details;
+    return text.str();
+}
+
+Outcome<std::uint64_t> whole_number(const std::string& option, const std::string& text) {
+    std::uint64_t number = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
+    if (error != std::errc() || end != text.data() + text.size())
+        return Refusal{Refusal::Reason::unusable,
+                       "'" + text + "' is no number for --" + option + ".",
+                       {},
+                       {"Give a whole number from 0 to 18446744073709551615."},
+                       {},
+                       0};
+    return number;
+}
+
+}  // namespace lode::cli

@@ -1,0 +1,52 @@
+#pragma once
+// Command-line options, shared by the verbs. The command line wins over --options FILE, which wins over
+// --recipe FILE.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <boost/program_options/options_description.hpp>
+#include <boost/program_options/variables_map.hpp>
+#include <letterlode/outcome.hpp>
+
+namespace lode::cli {
+
+namespace po = boost::program_options;
+
+// What a verb takes: its options, and the one file that it reads ("WORDS").
+struct Verb {
+    std::string name;
+    std::string file;     // the positional argument's name
+    std::string purpose;  // one line
+    std::string details;  // the rest of the help, with examples
+    po::options_description options;
+};
+
+class Values {
+  public:
+    explicit Values(po::variables_map values) : values_(std::move(values)) {}
+
+    [[nodiscard]] bool has(const char* option) const { return values_.count(option) > 0; }
+    [[nodiscard]] bool is_on(const char* option) const { return has(option) && values_[option].as<bool>(); }
+    [[nodiscard]] std::string text(const char* option) const {
+        return has(option) ? values_[option].as<std::string>() : "";
+    }
+    [[nodiscard]] std::vector<std::string> texts(const char* option) const {
+        return has(option) ? values_[option].as<std::vector<std::string>>() : std::vector<std::string>();
+    }
+
+  private:
+    po::variables_map values_;
+};
+
+// Reads the arguments after the verb. Refused as unusable, naming the option. `help` comes back as the option
+// "help".
+[[nodiscard]] Outcome<Values> read_options(const Verb& verb, const std::vector<std::string>& arguments);
+
+[[nodiscard]] std::string help_text(const Verb& verb);
+
+// A whole number of 0 or more. Refused as unusable.
+[[nodiscard]] Outcome<std::uint64_t> whole_number(const std::string& option, const std::string& text);
+
+}  // namespace lode::cli

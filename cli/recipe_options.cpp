@@ -1,0 +1,146 @@
+#include "recipe_options.hpp"
+
+#include <letterlode/files.hpp>
+
+namespace lode::cli {
+namespace {
+
+Refusal unusable_value(const std::string& option, const std::string& value, const std::string& advice) {
+    return {Refusal::Reason::unusable,
+            "'" + value + "' cannot be used for --" + option + ".",
+            {},
+            {advice},
+            {},
+            0};
+}
+
+std::string shape_names() {
+    std::string names;
+    for (const Shape shape : all_shapes)
+        names += std::string(names.empty() ? "" : ", ") + std::string(name(shape));
+    return names;
+}
+
+// A shape's name, or a file that draws a mask.
+std::optional<Refusal> set_shape(Recipe& recipe, const std::string& value) {
+    if (const auto shape = shape_named(value)) {
+        recipe.shape = *shape;
+        recipe.mask.reset();
+        return std::nullopt;
+    }
+    const auto text = read_file(value);
+    if (!text) {
+        Refusal refusal = text.refusal();
+        refusal.message = "--shape: no built-in shape has that name, and " + refusal.message;
+        refusal.advice = {"Built-in shapes: " + shape_names() +
+                          "; or a file that draws a mask, 'O' for an open cell and '.' for a closed one."};
+        return refusal;
+    }
+    auto mask = read_mask(*text, value);
+    if (!mask) return mask.refusal();
+    recipe.mask = std::move(*mask);
+    return std::nullopt;
+}
+
+std::optional<Refusal> set_size(Recipe& recipe, const std::string& value) {
+    if (value == "auto") {
+        recipe.size.reset();
+        return std::nullopt;
+    }
+    const auto size = read_size(value);
+    if (!size) return size.refusal();
+    recipe.size = *size;
+    return std::nullopt;
+}
+
+}  // namespace
+
+void add_text_options(po::options_description& options) {
+    using Text = std::string;
+    using Texts = std::vector<std::string>;
+    options.add_options()  //
+        ("locale", po::value<Text>()->value_name("TAG"),
+         "language of the words: en, de, cy, sr-Latn ... (root: none in particular)")         //
+        ("letters", po::value<Text>()->value_name("CASE"), "upper (default), lower or keep")  //
+        ("avoid", po::value<Texts>()->value_name("FILE"),
+         "words that may stand nowhere, besides the language's own list; 'none' turns that off. May be given "
+         "again")  //
+        ("allow", po::value<Texts>()->value_name("WORD"),
+         "an avoided word that may stand all the same. May be given again");
+}
+
+void add_grid_options(po::options_description& options) {
+    using Text = std::string;
+    options.add_options()  //
+        ("grid", po::value<Text>()->value_name("CxR"),
+         "columns x rows, such as 15x15; auto (default): the smallest that holds the words comfortably")  //
+        ("shape", po::value<Text>()->value_name("NAME|FILE"),
+         ("outline of the grid: " + shape_names() + "; or a file that draws a mask").c_str())  //
+        ("directions", po::value<Text>()->value_name("LIST"),
+         "all, or some of right,down,down-right,up-right,left,up,up-left,down-left (default: the first four; "
+         "for right-to-left scripts their mirror images)")                                               //
+        ("seed", po::value<Text>()->value_name("N"), "another number gives another puzzle (default 1)")  //
+        ("effort", po::value<Text>()->value_name("N"),
+         "how many steps to search at the most (default 50000000)")  //
+        ("recipe", po::value<Text>()->value_name("FILE"), "a recipe in JSON; options win over it");
+}
+
+Outcome<Recipe> with_text_options(Recipe recipe, const Values& values) {
+    if (values.has("locale")) recipe.text.locale = values.text("locale");
+    if (values.has("letters")) {
+        const std::string letters = values.text("letters");
+        if (letters == "upper")
+            recipe.text.letters = LetterCase::upper;
+        else if (letters == "lower")
+            recipe.text.letters = LetterCase::lower;
+        else if (letters == "keep")
+            recipe.text.letters = LetterCase::keep;
+        else
+            return unusable_value("letters", letters, "Give upper, lower or keep.");
+    }
+    for (const auto& file : values.texts("avoid")) {
+        if (file == "none") {
+            recipe.default_avoid_list = false;
+            continue;
+        }
+        const auto list = read_list(file);
+        if (!list) return list.refusal();
+        for (const auto& word : list->words) recipe.avoid.push_back(word.shown);
+    }
+    for (const auto& word : values.texts("allow")) recipe.allow.push_back(word);
+    return recipe;
+}
+
+Outcome<Recipe> with_grid_options(Recipe recipe, const Values& values) {
+    if (values.has("grid"))
+        if (auto refusal = set_size(recipe, values.text("grid"))) return std::move(*refusal);
+    if (values.has("shape"))
+        if (auto refusal = set_shape(recipe, values.text("shape"))) return std::move(*refusal);
+    if (recipe.mask && values.has("grid") && recipe.size && *recipe.size != recipe.mask->size())
+        return unusable_value("grid", values.text("grid"),
+                              "The mask has a size of its own: leave --grid out.");
+    if (values.has("directions")) {
+        const auto directions = read_directions(values.text("directions"));
+        if (!directions) return directions.refusal();
+        recipe.directions = *directions;
+    }
+    if (values.has("seed")) {
+        const auto seed = whole_number("seed", values.text("seed"));
+        if (!seed) return seed.refusal();
+        recipe.seed = *seed;
+    }
+    if (values.has("effort")) {
+        const auto effort = whole_number("effort", values.text("effort"));
+        if (!effort) return effort.refusal();
+        recipe.effort = *effort;
+    }
+    return recipe;
+}
+
+Outcome<WordLines> read_list(const std::string& path) {
+    const auto text = read_file(path);
+    if (!text) return text.refusal();
+    return read_word_lines(*text, path == "-" ? "standard input" : path);
+}
+
+}  // namespace lode::cli

@@ -1,0 +1,84 @@
+#include "report.hpp"
+
+#include <cerrno>
+#include <csignal>
+#include <cstdio>
+#include <system_error>
+
+#include <unistd.h>
+#include <letterlode/files.hpp>
+#include <letterlode/puzzle.hpp>
+
+namespace lode::cli {
+namespace {
+
+std::atomic<bool> was_interrupted{false};
+static_assert(std::atomic<bool>::is_always_lock_free, "a signal handler sets it");
+
+void note_interrupt(int number) {
+    was_interrupted.store(true);
+    // The next one is not caught: a program that hangs can be ended.
+    std::signal(number, SIG_DFL);
+}
+
+[[noreturn]] void output_fault() {
+    throw DiskFault("cannot write to standard output: " + std::generic_category().message(errno));
+}
+
+}  // namespace
+
+const std::atomic<bool>& interrupt_flag() {
+    return was_interrupted;
+}
+
+void watch_for_interrupts() {
+    std::signal(SIGINT, note_interrupt);
+    std::signal(SIGTERM, note_interrupt);
+    // A file that reaches the limit on its size is an error of writing, told like any other.
+    std::signal(SIGXFSZ, SIG_IGN);
+}
+
+void print(std::string_view text) {
+    if (std::fwrite(text.data(), 1, text.size(), stdout) != text.size()) output_fault();
+}
+
+void finish_output() {
+    if (std::fflush(stdout) != 0) output_fault();
+}
+
+void say(std::string_view line) {
+    std::fprintf(stderr, "%.*s\n", static_cast<int>(line.size()), line.data());
+}
+
+ExitCode report(const Refusal& refusal, bool json) {
+    if (json) print(to_json(refusal));
+    std::string text = refusal.message;
+    for (std::size_t at = 0; at < text.size(); ++at)
+        if (text[at] == '\n') text.insert(at + 1, "letterlode: ");
+    say("letterlode: " + text);
+    for (const auto& advice : refusal.advice) say("  " + advice);
+    if (interrupt_flag()) return interrupted;
+    return refusal.reason == Refusal::Reason::unusable ? unusable : finding;
+}
+
+Progress::Progress()
+    : started_(std::chrono::steady_clock::now()),
+      shown_(started_),
+      on_terminal_(::isatty(STDERR_FILENO) == 1) {}
+
+Progress::~Progress() {
+    if (visible_) std::fputs("\r\033[K", stderr);
+}
+
+void Progress::show(std::uint64_t spent, std::uint64_t all) {
+    using namespace std::chrono_literals;
+    const auto now = std::chrono::steady_clock::now();
+    if (!on_terminal_ || now - started_ < 1s || now - shown_ < 100ms) return;
+    shown_ = now;
+    visible_ = true;
+    const double share = all == 0 ? 1.0 : static_cast<double>(spent) / static_cast<double>(all);
+    std::fprintf(stderr, "\rsearching: %.0f %% of the effort spent\033[K", 100 * share);
+    std::fflush(stderr);
+}
+
+}  // namespace lode::cli
