@@ -1,0 +1,39 @@
+#pragma once
+// The letters of a grid as outlines in their cells, and the heading as outlines on its lines.
+
+#include <string>
+#include <vector>
+
+#include <letterlode/outcome.hpp>
+#include <letterlode/path.hpp>
+#include <letterlode/puzzle.hpp>
+
+#include "art/font.hpp"
+
+namespace lode {
+
+// Measured in cells, with 0 at the centre of the cell.
+struct Lettering {
+    std::vector<Path> letters;  // by letter number; empty where the grid does not use it
+    double cap_height = 0;
+    std::vector<std::string> shrunk;  // letters that would not fit their cells at the common height
+};
+
+// Refused as unusable: letters that the font lacks, named with the place where each first stands.
+Outcome<Lettering> set_letters(Font& font, const LetteredGrid& grid);
+
+// Measured in cap heights. Each line has its baseline at 0 and its middle at 0.
+struct HeadingLine {
+    std::vector<SetLetter> letters;
+    Box box;
+};
+struct Heading {
+    std::string text;  // tidied, a line end between lines
+    std::vector<HeadingLine> lines;
+};
+
+// A text of blanks gives no lines. Refused as unusable: text that is no UTF-8, control characters, more lines
+// or bytes than a heading may have, characters that the font lacks.
+Outcome<Heading> set_heading(Font& font, const std::string& text);
+
+}  // namespace lode
