@@ -3,25 +3,51 @@
 #include <algorithm>
 
 namespace lode {
+namespace {
+
+// A table of pairs for up to this many letters has a million entries; larger alphabets are so large that one
+// letter tells enough.
+constexpr std::size_t most_letters_in_pairs = 1024;
+
+}  // namespace
+
+// Sorted by key, by counting.
+void CopyGuard::Table::build(std::size_t letters, std::span<const Use> uses, std::span<const Letter> here,
+                             std::span<const Letter> there) {
+    stride_ = letters <= most_letters_in_pairs ? letters : 1;
+    const auto key = [&](std::size_t at) { return here[at] * stride_ + (stride_ > 1 ? there[at] : 0); };
+    starts_.assign(letters * stride_ + 1, 0);
+    for (std::size_t at = 0; at < uses.size(); ++at) ++starts_[key(at) + 1];
+    for (std::size_t at = 1; at < starts_.size(); ++at) starts_[at] += starts_[at - 1];
+    uses_.resize(uses.size());
+    auto next = starts_;
+    for (std::size_t at = 0; at < uses.size(); ++at) uses_[next[key(at)]++] = uses[at];
+}
 
 CopyGuard::CopyGuard(std::span<const Letters> words, Letters seen_as) : seen_as_(std::move(seen_as)) {
-    Letter most = 0;
-    for (const auto& word : words) {
+    struct Uses {
+        std::vector<Use> uses;
+        Letters here;
+        Letters there;
+    };
+    Uses not_last;
+    Uses last;
+    for (std::uint32_t word = 0; word < words.size(); ++word) {
+        const Letters& letters = words[word];
         words_.push_back(
-            {static_cast<std::uint32_t>(letters_.size()), static_cast<std::uint32_t>(word.size())});
-        letters_.insert(letters_.end(), word.begin(), word.end());
-        for (const Letter letter : word) most = std::max(most, letter);
+            {static_cast<std::uint32_t>(letters_.size()), static_cast<std::uint32_t>(letters.size())});
+        letters_.insert(letters_.end(), letters.begin(), letters.end());
+        for (std::uint32_t index = 0; index < letters.size(); ++index) {
+            letter_count_ = std::max(letter_count_, letters[index] + std::size_t{1});
+            const bool is_last = index + 1 == letters.size();
+            Uses& kind = is_last ? last : not_last;
+            kind.uses.push_back({word, index});
+            kind.here.push_back(letters[index]);
+            kind.there.push_back(is_last ? letters[index - 1] : letters[index + 1]);
+        }
     }
-    // Uses sorted by letter, by counting.
-    use_start_.assign(most + std::size_t{2}, 0);
-    for (const Letter letter : letters_) ++use_start_[letter + std::size_t{1}];
-    for (std::size_t letter = 1; letter < use_start_.size(); ++letter)
-        use_start_[letter] += use_start_[letter - 1];
-    uses_.resize(letters_.size());
-    auto next = use_start_;
-    for (std::uint32_t word = 0; word < words_.size(); ++word)
-        for (std::uint32_t index = 0; index < words_[word].count; ++index)
-            uses_[next[letters_[words_[word].first + index]]++] = {word, index};
+    not_last_.build(letter_count_, not_last.uses, not_last.here, not_last.there);
+    last_.build(letter_count_, last.uses, last.here, last.there);
 }
 
 bool CopyGuard::stands(const Grid& grid, std::uint32_t word, Cell first, Direction direction) const {
