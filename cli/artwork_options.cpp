@@ -64,4 +64,14 @@ Outcome<ArtworkOptions> artwork_options(const Values& values) {
     return options;
 }
 
+std::optional<Refusal> artwork_without_blank(const Values& values) {
+    if (values.has("blank")) return std::nullopt;
+    for (const char* option : {"surface", "font", "heading", "colour"})
+        if (values.has(option))
+            return unusable_option(
+                std::string("--") + option + " is of no use without the size of the blank.",
+                "Give --blank, such as --blank 8x10in, or leave it out.");
+    return std::nullopt;
+}
+
 }  // namespace lode::cli

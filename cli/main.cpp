@@ -1,5 +1,6 @@
 // letterlode VERB FILE [options]
 
+#include <algorithm>
 #include <array>
 #include <exception>
 #include <new>
@@ -31,6 +32,11 @@ std::string usage() {
     return text + "\nletterlode VERB --help tells more of each; letterlode --version gives the version.\n";
 }
 
+// A program that reads JSON gets it even where the options cannot be read.
+bool asks_for_json(const std::vector<std::string>& arguments) {
+    return std::find(arguments.begin(), arguments.end(), "--json") != arguments.end();
+}
+
 ExitCode run(const std::vector<std::string>& arguments) {
     if (arguments.empty()) {
         say(usage());
@@ -49,7 +55,7 @@ ExitCode run(const std::vector<std::string>& arguments) {
         const Verb verb = entry.describe();
         if (verb.name != first) continue;
         const auto values = read_options(verb, {arguments.begin() + 1, arguments.end()});
-        if (!values) return report(values.refusal(), false);
+        if (!values) return report(values.refusal(), asks_for_json(arguments));
         if (values->is_on("help")) {
             print(help_text(verb));
             return done;

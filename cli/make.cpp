@@ -72,6 +72,7 @@ ExitCode make(const Values& values) {
 
     auto recipe = recipe_of(values);
     if (!recipe) return report(recipe.refusal(), json);
+    if (const auto refusal = artwork_without_blank(values)) return report(*refusal, json);
     std::optional<ArtworkOptions> artwork_wanted;
     if (values.has("blank")) {
         auto options = artwork_options(values);
@@ -99,6 +100,7 @@ ExitCode make(const Values& values) {
         const ExitCode written = write_output(folder, files, values.is_on("replace"), json);
         if (written != done) return written;
     }
+    if (artwork_wanted && !values.has("out")) say("note: no artwork is written without --out DIR.");
     if (json)
         print(to_json(*puzzle));
     else

@@ -128,17 +128,22 @@ void choose_filler(const Recipe& recipe, Job& job) {
 
 }  // namespace
 
+Outcome<double> checked_aspect(double columns_over_rows) {
+    if (columns_over_rows >= 0.01 && columns_over_rows <= 100) return columns_over_rows;
+    return Refusal{Refusal::Reason::unusable,
+                   "The aspect is not between 0.01 and 100.",
+                   {},
+                   {"Give columns over rows: 1 is a square."},
+                   {},
+                   0};
+}
+
 Outcome<Job> check(const Recipe& recipe) {
     if (recipe.directions && recipe.directions->empty())
         return Refusal{
             Refusal::Reason::unusable, "No direction is given.", {}, {"Name one or more, or all."}, {}, 0};
-    if (!(recipe.aspect >= least_aspect && recipe.aspect <= largest_aspect))
-        return Refusal{Refusal::Reason::unusable,
-                       "The aspect is not between 0.01 and 100.",
-                       {},
-                       {"Give columns over rows: 1 is a square."},
-                       {},
-                       0};
+    const auto aspect = checked_aspect(recipe.aspect);
+    if (!aspect) return aspect.refusal();
 
     auto segmenter = Segmenter::open(recipe.text);
     if (!segmenter) return segmenter.refusal();
@@ -178,6 +183,28 @@ std::optional<Refusal> too_long_for(const Mask& mask, const Job& job) {
     return std::nullopt;
 }
 
+namespace {
+
+// A shape that leaves its outer rows or columns closed has lost its tips, as a star on an even number of
+// columns does.
+bool fills_its_frame(const Mask& mask) {
+    const Size size = mask.size();
+    const auto open_in_row = [&](int row) {
+        for (int column = 0; column < size.columns; ++column)
+            if (mask.open({row, column})) return true;
+        return false;
+    };
+    const auto open_in_column = [&](int column) {
+        for (int row = 0; row < size.rows; ++row)
+            if (mask.open({row, column})) return true;
+        return false;
+    };
+    return open_in_row(0) && open_in_row(size.rows - 1) && open_in_column(0) &&
+           open_in_column(size.columns - 1);
+}
+
+}  // namespace
+
 Outcome<Mask> choose_mask(const Recipe& recipe, const Job& job, std::size_t growth) {
     if (recipe.mask) return *recipe.mask;
     if (recipe.size) {
@@ -207,7 +234,9 @@ Outcome<Mask> choose_mask(const Recipe& recipe, const Job& job, std::size_t grow
         if (!size) break;
         if (std::max(columns, rows) < static_cast<double>(longest)) continue;
         Mask mask = shape_mask(recipe.shape, *size);
-        if (static_cast<double>(mask.open_count()) >= wanted && !too_long_for(mask, job)) return mask;
+        if (static_cast<double>(mask.open_count()) >= wanted && fills_its_frame(mask) &&
+            !too_long_for(mask, job))
+            return mask;
     }
     return Refusal{Refusal::Reason::unusable,
                    "No grid of at most " + std::to_string(max_made_cells) +
