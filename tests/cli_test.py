@@ -1,0 +1,375 @@
+#!/usr/bin/python3
+"""The program as a person or a script calls it: what it prints, leaves and answers, with wrong input too.
+
+LETTERLODE names the program. Nothing here imports or links the project.
+"""
+import json
+import os
+import pathlib
+import re
+import resource
+import signal
+import subprocess
+import tempfile
+import time
+import unittest
+
+PROGRAM = os.environ["LETTERLODE"]
+ROOT = pathlib.Path(__file__).resolve().parent.parent
+SAMPLE = ROOT / "data/samples/tool-shed.txt"
+PANEL = ["--blank", "8x10in", "--surface", "second", "--heading", "Wrenbarrow Garden"]
+
+
+def run(*arguments, stdin=b"", cwd=None, **more):
+    return subprocess.run([PROGRAM, *map(str, arguments)], input=stdin, capture_output=True, cwd=cwd, **more)
+
+
+class InFolder(unittest.TestCase):
+    def setUp(self):
+        folder = tempfile.TemporaryDirectory()
+        self.addCleanup(folder.cleanup)
+        self.folder = pathlib.Path(folder.name)
+
+    def write(self, name, text):
+        path = self.folder / name
+        path.write_bytes(text if isinstance(text, bytes) else text.encode())
+        return path
+
+    def names(self):
+        return sorted(path.name for path in self.folder.iterdir())
+
+    def refused(self, code, *arguments, says=(), stdin=b""):
+        """Runs the program, expects the exit code and that standard error says all of these."""
+        result = run(*arguments, stdin=stdin, cwd=self.folder)
+        said = result.stderr.decode("utf-8", "replace")
+        self.assertEqual(result.returncode, code, said)
+        self.assertTrue(said.startswith("letterlode: "), said)
+        for part in says:
+            self.assertIn(part, said)
+        self.assertGreaterEqual(len(said.splitlines()), 2, "no way out is offered: " + said)
+        return result
+
+
+class MakesAPuzzle(InFolder):
+    def test_prints_grid_list_key_verdict_and_seed(self):
+        result = run("make", SAMPLE, "--grid", "16x18", "--seed", "5")
+        self.assertEqual(result.returncode, 0)
+        text = result.stdout.decode()
+        blocks = text.split("\n\n")
+        rows = blocks[0].splitlines()
+        self.assertEqual(len(rows), 18)
+        self.assertTrue(all(len(row.split(" ")) == 16 for row in rows))
+        shown = [line for line in SAMPLE.read_text().splitlines() if line.strip() and not line.startswith("#")]
+        self.assertEqual(blocks[1].splitlines(), shown)
+        self.assertEqual(len(blocks[2].splitlines()), len(shown))
+        self.assertIn("Certified", blocks[3])
+        self.assertIn("seed 5", blocks[3])
+
+    def test_the_key_tells_where_the_words_stand(self):
+        text = run("make", SAMPLE, "--directions", "all").stdout.decode()
+        grid, listed, key = text.split("\n\n")[:3]
+        cells = [row.split(" ") for row in grid.splitlines()]
+        steps = {"right": (0, 1), "left": (0, -1), "down": (1, 0), "up": (-1, 0), "down-right": (1, 1), "up-left": (-1, -1),
+                 "down-left": (1, -1), "up-right": (-1, 1)}
+        for line in key.splitlines():
+            shown, row, column, direction = re.fullmatch(r"(.*?) +row (\d+), column (\d+), ([a-z-]+)", line).groups()
+            word = [letter for letter in shown.upper() if letter.isalpha()]
+            down, right = steps[direction]
+            read = [cells[int(row) - 1 + at * down][int(column) - 1 + at * right] for at in range(len(word))]
+            self.assertEqual(read, word)
+
+    def test_the_same_seed_gives_the_same_bytes_and_another_seed_another_puzzle(self):
+        first = run("make", SAMPLE, "--json", "--seed", "3").stdout
+        self.assertEqual(first, run("make", SAMPLE, "--json", "--seed", "3").stdout)
+        self.assertNotEqual(first, run("make", SAMPLE, "--json", "--seed", "4").stdout)
+
+    def test_reads_a_list_from_standard_input(self):
+        result = run("make", "-", "--json", stdin=SAMPLE.read_bytes())
+        self.assertEqual(result.returncode, 0)
+        self.assertEqual(json.loads(result.stdout)["cells"], json.loads(run("make", SAMPLE, "--json").stdout)["cells"])
+
+    def test_a_puzzle_made_is_certified_by_check_and_drawn_by_cut(self):
+        puzzle = run("make", SAMPLE, "--json").stdout
+        checked = run("check", "-", stdin=puzzle)
+        self.assertEqual(checked.returncode, 0, checked.stderr)
+        drawn = run("cut", "-", "--blank", "8x10in", "--surface", "first", stdin=puzzle)
+        self.assertEqual(drawn.returncode, 0, drawn.stderr)
+        self.assertIn(b'width="203.2mm"', drawn.stdout)
+
+    def test_a_recipe_of_a_puzzle_makes_it_again(self):
+        first = json.loads(run("make", SAMPLE, "--directions", "all", "--seed", "9", "--json").stdout)
+        recipe = self.write("recipe.json", json.dumps(first["recipe"]))
+        again = json.loads(run("make", "--recipe", recipe, "--json").stdout)
+        self.assertEqual(again, first)
+
+    def test_the_command_line_wins_over_the_options_file_and_that_over_the_recipe(self):
+        recipe = self.write("recipe.json", json.dumps({"words": ["Rose", "Thyme"], "seed": 1, "grid": "6x6", "directions": ["right"]}))
+        options = self.write("options.ini", "seed = 2\ngrid = 7x7\n")
+        made = json.loads(run("make", "--recipe", recipe, "--options", options, "--seed", "3", "--json").stdout)["recipe"]
+        self.assertEqual((made["seed"], made["grid"], made["directions"]), (3, "7x7", ["right"]))
+
+    def test_a_number_sign_survives_the_options_file(self):
+        options = self.write("options.ini",
+                             "# the panel by the gate\nblank = 8x10in\nsurface = first\nheading = Bed #3 # and #4\n"
+                             "colour = bands=#ff8800\ncolour = letters=#112233\n")
+        result = run("make", SAMPLE, "--options", options, "--out", self.folder / "panel")
+        self.assertEqual(result.returncode, 0, result.stderr)
+        drawing = (self.folder / "panel/artwork.svg").read_text()
+        for part in ["Bed #3 # and #4", "#ff8800", "#112233"]:
+            self.assertIn(part, drawing)
+
+
+class WritesAFolder(InFolder):
+    FILES = ["artwork.svg", "key.txt", "layers/1-heading.svg", "layers/2-letters.svg", "layers/3-bands.svg", "preview.png",
+             "puzzle.json", "puzzle.txt"]
+
+    def files(self, folder):
+        return sorted(str(path.relative_to(folder)) for path in folder.rglob("*") if path.is_file())
+
+    def test_holds_all_that_was_asked_for_and_says_what_each_file_is_for(self):
+        result = run("make", SAMPLE, *PANEL, "--out", self.folder / "panel")
+        self.assertEqual(result.returncode, 0, result.stderr)
+        self.assertEqual(self.files(self.folder / "panel"), self.FILES)
+        for name in self.FILES:
+            line = next(line for line in result.stderr.decode().splitlines() if line.strip().startswith(name))
+            self.assertGreater(len(line.split(name)[1].strip()), 10)
+        self.assertEqual(self.names(), ["panel"], "something was left beside it")
+
+    def test_refuses_a_folder_that_exists_and_replaces_it_whole_on_request(self):
+        old = self.folder / "panel"
+        old.mkdir()
+        (old / "old.txt").write_text("old")
+        self.refused(2, "make", SAMPLE, "--out", "panel", says=["panel", "exists", "--replace"])
+        self.assertEqual(self.files(old), ["old.txt"])
+        result = run("make", SAMPLE, "--out", old, "--replace")
+        self.assertEqual(result.returncode, 0, result.stderr)
+        self.assertEqual(self.files(old), ["key.txt", "puzzle.json", "puzzle.txt"])
+        self.assertEqual(self.names(), ["panel"])
+
+    def test_never_replaces_the_folder_that_one_works_in(self):
+        (self.folder / "mine.txt").write_text("mine")
+        for out in [".", "..", self.folder, self.folder.parent]:
+            result = run("make", SAMPLE, "--out", out, "--replace", cwd=self.folder)
+            self.assertEqual(result.returncode, 2, result.stderr)
+        self.assertEqual(self.names(), ["mine.txt"])
+
+    def test_a_full_disk_leaves_nothing_and_keeps_the_old_folder(self):
+        old = self.folder / "panel"
+        self.assertEqual(run("make", SAMPLE, "--out", old, "--seed", "2").returncode, 0)
+        before = (old / "puzzle.json").read_bytes()
+        # A limit on the size of files makes the system's own write fail part way.
+        limit = lambda: resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, 20_000))
+        for out in [old, self.folder / "new"]:
+            result = run("make", SAMPLE, *PANEL, "--out", out, "--replace", preexec_fn=limit)
+            self.assertEqual(result.returncode, 3, result.stderr)
+            self.assertIn(b"cannot write", result.stderr)
+        self.assertEqual(self.names(), ["panel"])
+        self.assertEqual((old / "puzzle.json").read_bytes(), before)
+
+    def test_a_full_standard_output_is_an_error(self):
+        with open("/dev/full", "wb") as full:
+            result = subprocess.run([PROGRAM, "make", SAMPLE], stdout=full, stderr=subprocess.PIPE)
+        self.assertEqual(result.returncode, 3)
+        self.assertIn(b"standard output", result.stderr)
+
+    def test_a_folder_that_may_not_be_made_is_named(self):
+        self.write("file", "a file, not a folder")
+        result = run("make", SAMPLE, "--out", self.folder / "file/panel")
+        self.assertEqual(result.returncode, 3)
+        self.assertIn(b"file", result.stderr)
+
+    def test_an_interrupt_ends_a_long_search_and_leaves_nothing(self):
+        words = self.write("words.txt", "\n".join(["court", "bashes", "admen", "ballad", "crop", "drapes", "mirror", "snore", "aches",
+                                                     "zorch", "bunk", "bundle", "lifted", "cattle"]))
+        process = subprocess.Popen([PROGRAM, "make", words, "--grid", "6x6", "--directions", "all", "--effort", str(10**15), "--out",
+                                    self.folder / "panel"], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+        status = pathlib.Path(f"/proc/{process.pid}/status")
+        caught = 0
+        while not caught & (1 << (signal.SIGINT - 1)):  # until the program watches for it
+            time.sleep(0.01)
+            caught = int(re.search(r"SigCgt:\s*([0-9a-f]+)", status.read_text()).group(1), 16)
+        process.send_signal(signal.SIGINT)
+        _, said = process.communicate()
+        self.assertEqual(process.returncode, 130, said)
+        self.assertIn(b"Interrupted", said)
+        self.assertEqual(self.names(), ["words.txt"])
+
+
+class ChecksAGrid(InFolder):
+    def test_finds_the_sample_grid_right_and_its_altered_copy_wrong(self):
+        words = ROOT / "data/samples/herb-bed.txt"
+        right = run("check", ROOT / "data/samples/herb-bed-grid.txt", "--words", words)
+        self.assertEqual(right.returncode, 0, right.stdout)
+        wrong = run("check", ROOT / "data/samples/herb-bed-grid-stray.txt", "--words", words)
+        self.assertEqual(wrong.returncode, 1)
+        self.assertIn(b"STRAY", wrong.stdout)
+        audit = json.loads(run("check", ROOT / "data/samples/herb-bed-grid-stray.txt", "--words", words, "--json").stdout)
+        self.assertFalse(audit["certified"])
+        self.assertEqual(sum(len(word["stray"]) for word in audit["words"]), 1)
+
+    def test_catches_every_planted_fault(self):
+        puzzle = json.loads(run("make", SAMPLE, "--grid", "18x18", "--json").stdout)
+        filler = self.filler_cells(puzzle)
+
+        def checked(change):
+            altered = json.loads(json.dumps(puzzle))
+            change(altered)
+            result = run("check", "-", "--json", stdin=json.dumps(altered).encode())
+            self.assertEqual(result.returncode, 1, result.stdout)
+            return json.loads(result.stdout)
+
+        word = puzzle["words"][0]
+        row, column = word["placed"]["row"] - 1, word["placed"]["column"] - 1
+
+        def change_letter(altered):
+            altered["cells"][row][column] = "Q" if word["letters"][0] != "Q" else "Z"
+        self.assertIn(word["shown"], checked(change_letter)["missing"])
+
+        def move_placement(altered):
+            altered["words"][0]["placed"].update(row=9, column=9, direction="down")
+        audit = checked(move_placement)
+        self.assertEqual([found["shown"] for found in audit["words"] if found["stray"]], [word["shown"]])
+
+        def write(text):
+            for length, (row, column) in filler:
+                if length >= len(text):
+                    def alter(altered):
+                        altered["cells"][row][column:column + len(text)] = list(text)
+                    return alter
+            raise AssertionError("the puzzle has no room for the fault")
+        audit = checked(write("KALE"))
+        self.assertEqual([found["shown"] for found in audit["words"] if found["stray"]], ["Kale"])
+
+        avoid = self.write("avoid.txt", "slug\n")
+        altered = json.loads(json.dumps(puzzle))
+        write("SLUG"[::-1])(altered)
+        result = run("check", "-", "--avoid", avoid, "--json", stdin=json.dumps(altered).encode())
+        self.assertEqual(result.returncode, 1)
+        self.assertEqual([found["word"] for found in json.loads(result.stdout)["avoided"]], ["slug"])
+
+    def filler_cells(self, puzzle):
+        """Runs of filler along rows, longest first: (length, (row, column))."""
+        steps = {"right": (0, 1), "down": (1, 0), "down-right": (1, 1), "up-right": (-1, 1)}
+        taken = set()
+        for word in puzzle["words"]:
+            down, right = steps[word["placed"]["direction"]]
+            for at in range(len(word["letters"])):
+                taken.add((word["placed"]["row"] - 1 + at * down, word["placed"]["column"] - 1 + at * right))
+        runs = []
+        for row in range(puzzle["rows"]):
+            length = 0
+            for column in range(puzzle["columns"] + 1):
+                if column < puzzle["columns"] and (row, column) not in taken:
+                    length += 1
+                else:
+                    runs.append((length, (row, column - length)))
+                    length = 0
+        return sorted(runs, reverse=True)
+
+    def test_takes_text_with_and_without_blanks_byte_order_mark_and_carriage_returns(self):
+        words = self.write("words.txt", "kale\nleek\n")
+        grids = ["KALE\nXXXX\nLEEK\n", "k a l e\nx x x x\nl e e k", "\n\nKALE\r\nXX.X\r\nLEEK\r\n\r\n", "\ufeffK A L E\nX · # X\nL E E K\n"]
+        for grid in grids:
+            result = run("check", "-", "--words", words, stdin=grid.encode())
+            self.assertEqual(result.returncode, 0, (grid, result.stdout, result.stderr))
+
+    def test_names_the_row_and_column_of_what_is_no_grid(self):
+        words = self.write("words.txt", "kale\n")
+        for grid, says in [("KALE\nKAL\n", ["row 2", "3 cells"]), ("KALE\nKA!E\n", ["row 2", "column 3", "!"]), ("KALE\n\nKALE\n", ["blank line"]),
+                           ("", ["nothing"]), (b"KALE\nKA\xffE\n", ["UTF-8"])]:
+            name = self.write("grid.txt", grid)
+            self.refused(2, "check", name, "--words", words, says=["grid.txt", *says])
+
+
+class RefusesWhatItCannotUse(InFolder):
+    def list_of(self, text):
+        return self.write("words.txt", text)
+
+    def test_bad_words_are_named_with_file_and_line(self):
+        cases = [
+            ("Rose\n\nx\n", ["words.txt:3", "'x'", "one letter"]),
+            ("Rose\n-\n", ["words.txt:2", "'-'", "no letter"]),
+            ("Rose\nA\u2603B\n", ["words.txt:2", "\u2603", "character 2"]),
+            ("Rose\n# a comment\nrose\n", ["words.txt:3", "'rose'", "line 1"]),
+            ("Rose\nRosehip\n", ["words.txt:1", "'Rose'", "'Rosehip'"]),
+            ("Star\nRats\n", ["'Star'", "'Rats'", "backward"]),
+            ("", ["words.txt", "no word"]),
+            ("# nothing but a comment\n", ["words.txt", "no word"]),
+            (b"Rose\nKal\xe9\n", ["words.txt:2", "UTF-8"]),
+            ("Rose\nKa\x07le\n", ["words.txt:2", "control"]),
+        ]
+        for text, says in cases:
+            with self.subTest(text=text):
+                self.refused(2, "make", self.list_of(text), says=says)
+
+    def test_a_word_that_is_longer_than_the_grid_allows_in_the_directions(self):
+        words = self.list_of("Kale\nArtichoke\n")
+        self.refused(2, "make", words, "--grid", "12x5", "--directions", "down", says=["words.txt:2", "Artichoke", "9 letters", "at most 5"])
+        self.assertEqual(run("make", words, "--grid", "12x5", "--directions", "right").returncode, 0)
+
+    def test_grids_without_cells_and_grids_beyond_all_bounds(self):
+        words = self.list_of("Kale\n")
+        for size in ["0x3", "3x0", "-1x5", "100000x100000", "99999999999999999999x2", "15", "15x", "x15", "15x15x15", "a", ""]:
+            with self.subTest(size=size):
+                self.refused(2, "make", words, "--grid=" + size)
+
+    def test_options_that_are_none(self):
+        words = self.list_of("Kale\n")
+        for arguments, says in [
+            (["--directions", "sideways"], ["sideways"]), (["--directions", ""], ["irection"]), (["--shape", "blob"], ["blob", "heart"]),
+            (["--locale", "qq"], ["qq"]), (["--letters", "big"], ["big", "upper"]), (["--seed", "1.5"], ["1.5"]), (["--seed", "99999999999999999999"], ["--seed"]),
+            (["--effort", "much"], ["much"]), (["--frob"], ["--frob"]), (["--see", "1"], ["--see"]), (["--grid"], ["--grid"]),
+            (["--surface", "first"], ["--surface", "--blank"]), (["--blank", "8x10in"], ["surface"]), (["--blank", "8x10", "--surface", "first"], ["8x10"]),
+            (["--blank", "8x10in", "--surface", "both"], ["both"]), (["--recipe", "none.json"], ["none.json"]), (["--options", "none.ini"], ["none.ini"]),
+            (["--avoid", "none.txt"], ["none.txt"]), (["--font", "Kale"], ["--blank"]), (["second.txt"], ["second.txt"]),
+        ]:
+            with self.subTest(arguments=arguments):
+                self.refused(2, "make", words, *arguments, says=says)
+        self.refused(2, "make", words, "--blank", "8x10in", "--surface", "first", "--font", "No Such Family", "--out", "panel", says=["No Such Family"])
+        self.assertEqual(self.names(), ["words.txt"])
+
+    def test_files_that_cannot_be_read(self):
+        self.refused(2, "make", "missing.txt", says=["missing.txt"])
+        self.refused(2, "make", self.folder, says=["folder"])
+        self.refused(2, "check", "missing.txt", "--words", "missing.txt", says=["missing.txt"])
+        self.refused(2, "cut", "missing.json", "--blank", "8x10in", "--surface", "first", says=["missing.json"])
+        self.refused(2, "cut", self.write("p.json", "{}"), "--blank", "8x10in", "--surface", "first", says=["p.json", "format"])
+        self.refused(2, "cut", self.write("p.json", "words"), "--blank", "8x10in", "--surface", "first", says=["p.json", "JSON"])
+
+    def test_no_verb_and_no_file(self):
+        for arguments in [[], ["frob"], ["make"], ["check"], ["cut"]]:
+            result = run(*arguments)
+            self.assertEqual(result.returncode, 2)
+            self.assertIn(b"letterlode", result.stderr)
+            self.assertEqual(result.stdout, b"")
+
+    def test_an_avoided_word_inside_a_listed_one_unless_it_is_allowed(self):
+        words = self.list_of("Sluggard\nKale\n")
+        avoid = self.write("avoid.txt", "slug\n")
+        self.refused(2, "make", words, "--avoid", avoid, says=["words.txt:1", "Sluggard", "slug", "--allow"])
+        result = run("make", words, "--avoid", avoid, "--allow", "Slug", "--json")
+        self.assertEqual(result.returncode, 0, result.stderr)
+        self.assertEqual([found["word"] for found in json.loads(result.stdout)["audit"]["allowed"]], ["slug"])
+
+    def test_impossible_is_1_and_so_is_unfinished_and_both_come_as_json(self):
+        words = self.list_of("ABC\nDEF\nGHI\nJKL\n")
+        result = run("make", words, "--grid", "3x3", "--directions", "all", "--json")
+        self.assertEqual(result.returncode, 1)
+        self.assertEqual(json.loads(result.stdout)["reason"], "impossible")
+        words = self.list_of("court\nbashes\nadmen\nballad\ncrop\ndrapes\nmirror\nsnore\naches\nbundle\nlifted\ncattle\n")
+        result = run("make", words, "--grid", "6x6", "--effort", "1000", "--json")
+        self.assertEqual(result.returncode, 1)
+        self.assertEqual(json.loads(result.stdout)["reason"], "unfinished")
+
+
+class Tells(unittest.TestCase):
+    def test_help_and_version(self):
+        for arguments in [["--help"], ["make", "--help"], ["check", "-h"], ["cut", "--help"]]:
+            result = run(*arguments)
+            self.assertEqual((result.returncode, result.stderr), (0, b""))
+            self.assertIn(b"letterlode", result.stdout)
+        self.assertRegex(run("--version").stdout.decode(), r"^letterlode \d+\.\d+\.\d+\n$")
+
+
+if __name__ == "__main__":
+    unittest.main(verbosity=2)
