@@ -34,9 +34,10 @@ struct Recipe {
     std::uint64_t effort = 50'000'000;  // steps at the most: placements and letters tried
 };
 
-inline constexpr double least_aspect = 0.01;
-inline constexpr double largest_aspect = 100;
 inline constexpr std::size_t max_made_cells = 16'000'000;
+
+// Refused as unusable: a grid that is not between 0.01 and 100 times as wide as it is high.
+[[nodiscard]] LODE_API Outcome<double> checked_aspect(double columns_over_rows);
 
 struct PlacedWord {
     std::string shown;

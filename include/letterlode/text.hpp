@@ -24,6 +24,9 @@ inline constexpr Letter empty_cell = 0xFFFE;   // an open cell that holds no let
 inline constexpr std::size_t max_letters = 0xFFF0;
 
 enum class LetterCase { upper, lower, keep };
+// "upper", "lower", "keep"
+[[nodiscard]] LODE_API std::string_view name(LetterCase letters);
+[[nodiscard]] LODE_API std::optional<LetterCase> letter_case_named(std::string_view name);
 
 struct TextRules {
     std::string locale = "root";  // a BCP 47 tag ("en", "cy", "sr-Latn"), or "root"
