@@ -1,0 +1,337 @@
+#ifndef LETTERLODE_LETTERLODE_H
+#define LETTERLODE_LETTERLODE_H
+/*
+ * letterlode for C99, C++ and every language that can call C: words in, a certified puzzle out. The rules:
+ *
+ *  1. Results. They come in out parameters, which stand first and are overwritten whatever they held. Where a
+ *     call fails they are NULL or 0.
+ *  2. Status. A call that can fail returns one of the codes below as an int32_t. Codes may grow: take one that
+ *     you do not know for a failure.
+ *  3. Errors. The last parameter, lode_error** error, may be NULL. A failure (any status but LODE_OK and
+ *     LODE_REFUSED) leaves an error there, which is yours to free; every other end leaves NULL.
+ *  4. Handles. All types are opaque. What a call hands out through an out parameter of a handle's type is yours:
+ *     free it once with the type's own function, which passes over NULL.
+ *  5. Strings. UTF-8, ended by NUL. The library copies what you pass in. What it hands out belongs to the handle
+ *     that was asked and lives as long; never free it. A `source` is any name of yours for messages ("words.txt").
+ *  6. Getters return their value. Asked of NULL, or of a place where there is nothing, they give NULL or 0.
+ *  7. Counting. Here rows, columns and places in lists count from 0; in JSON, messages and texts, from 1.
+ *  8. Threads. There is no global state and nothing to set up. Puzzles, audits, refusals and errors never change:
+ *     share them freely. A recipe has any number of readers or one writer at a time; a control says its own.
+ *  9. Safety. No exception leaves, nothing aborts, prints, or depends on the C locale. Memory that ran out is a
+ *     status. NULL is a broken call, never a crash, but where a parameter is said to be nullable.
+ * 10. Each comment ends with [who owns the result | on which threads it may run | since which version].
+ */
+
+#include <stddef.h>
+#include <stdint.h>
+
+#ifndef LODE_API
+#define LODE_API __attribute__((visibility("default")))
+#endif
+
+/* The version that you compile against; lode_version() is the one that is loaded. */
+#define LODE_VERSION_MAJOR 0
+#define LODE_VERSION_MINOR 1
+#define LODE_VERSION_PATCH 0
+#define LODE_VERSION "0.1.0"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* Status codes. */
+enum {
+    LODE_OK = 0,
+    LODE_REFUSED = 1,      /* lode_make only: no puzzle, and the refusal says why and what would help */
+    LODE_UNUSABLE = 2,     /* what was passed in cannot be used: the error names line and word */
+    LODE_BROKEN_CALL = 3,  /* the calling program is wrong: NULL, or a place beyond a list's end */
+    LODE_OUT_OF_MEMORY = 4,
+    LODE_FAULT = 5 /* ours: please report its message */
+};
+
+/* Why there is no puzzle. */
+enum {
+    LODE_REASON_IMPOSSIBLE = 1, /* proved: no such puzzle exists */
+    LODE_REASON_UNFINISHED = 2, /* the effort ran out, or you cancelled, before either was known */
+    LODE_REASON_UNUSABLE = 3    /* the recipe describes no puzzle: source, line and words say where */
+};
+
+/* Directions, as a person sees them. The second four are the first four turned round, in the same order. */
+enum {
+    LODE_RIGHT = 0,
+    LODE_DOWN = 1,
+    LODE_DOWN_RIGHT = 2,
+    LODE_UP_RIGHT = 3,
+    LODE_LEFT = 4,
+    LODE_UP = 5,
+    LODE_UP_LEFT = 6,
+    LODE_DOWN_LEFT = 7
+};
+
+typedef struct lode_error lode_error;
+typedef struct lode_recipe lode_recipe;
+typedef struct lode_control lode_control;
+typedef struct lode_puzzle lode_puzzle;
+typedef struct lode_refusal lode_refusal;
+typedef struct lode_audit lode_audit;
+
+/* ---- Version and names ---------------------------------------------------------------------------------- */
+
+/* The version that is loaded: "0.1.0". [the library's, for good | any | 0.1] */
+LODE_API const char* lode_version(void);
+
+/* A status in words ("the input cannot be used"); says so of one that this version does not know.
+   [the library's, for good | any | 0.1] */
+LODE_API const char* lode_status_text(int32_t status);
+
+/* "down-right", or NULL for a number that is no direction. [the library's, for good | any | 0.1] */
+LODE_API const char* lode_direction_name(int32_t direction);
+
+/* The change of row and of column by one step in the direction, each -1, 0 or 1.
+   [no result to own | any | 0.1] */
+LODE_API int32_t lode_direction_step(int32_t* row, int32_t* column, int32_t direction, lode_error** error);
+
+/* ---- Errors --------------------------------------------------------------------------------------------- */
+
+/* The status that came with it. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_error_code(const lode_error* error);
+/* A sentence or more; names source, line, word and position where there are any. [the error's | any | 0.1] */
+LODE_API const char* lode_error_message(const lode_error* error);
+/* The source that holds the fault, as you named it, or "". [the error's | any | 0.1] */
+LODE_API const char* lode_error_source(const lode_error* error);
+/* Its line, from 1, or 0 where there is none. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_error_line(const lode_error* error);
+/* The words to blame, as you wrote them. [nothing to own | any | 0.1] */
+LODE_API size_t lode_error_word_count(const lode_error* error);
+/* [the error's | any | 0.1] */
+LODE_API const char* lode_error_word(const lode_error* error, size_t index);
+/* Ways out, a sentence each. [nothing to own | any | 0.1] */
+LODE_API size_t lode_error_advice_count(const lode_error* error);
+/* [the error's | any | 0.1] */
+LODE_API const char* lode_error_advice(const lode_error* error, size_t index);
+/* [nothing to own | any, when no other uses the error | 0.1] */
+LODE_API void lode_error_free(lode_error* error);
+
+/* ---- Recipes -------------------------------------------------------------------------------------------- */
+/* Everything that a puzzle is made from. The same recipe gives the same puzzle on every machine. A setter that
+   fails leaves the recipe as it was. */
+
+/* An empty recipe, whose defaults are: four forward directions, a square grid of the size that the words need,
+   upper case, no locale in particular, seed 1, the language's avoid list. [yours | any | 0.1] */
+LODE_API int32_t lode_recipe_create(lode_recipe** recipe, lode_error** error);
+
+/* A recipe in JSON, as lode_recipe_json writes it and data/schema describes it. `source` is nullable.
+   [yours | any | 0.1] */
+LODE_API int32_t lode_recipe_from_json(lode_recipe** recipe, const char* json, const char* source,
+                                       lode_error** error);
+
+/* [yours | as a reader of the recipe | 0.1] */
+LODE_API int32_t lode_recipe_copy(lode_recipe** copy, const lode_recipe* recipe, lode_error** error);
+
+/* Takes the words of a list in place of those it had: a word a line; blank lines, and '#' comments at the start
+   of a line or between blanks, are passed over. What can stand in no cell is found when a puzzle is made.
+   `source` is nullable. [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_words_text(lode_recipe* recipe, const char* text, const char* source,
+                                            lode_error** error);
+
+/* Adds one word, as the list will show it. [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_add_word(lode_recipe* recipe, const char* word, lode_error** error);
+
+/* The language of the words, by whose rules they are cut into letters and cased: "en", "cy", "sr-Latn"; "root"
+   for none in particular. [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_locale(lode_recipe* recipe, const char* tag, lode_error** error);
+
+/* "upper", "lower" or "keep". [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_letters(lode_recipe* recipe, const char* letter_case, lode_error** error);
+
+/* A grid of this size. Takes a mask back. [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_grid(lode_recipe* recipe, int32_t columns, int32_t rows, lode_error** error);
+
+/* The smallest grid that holds the words comfortably; `aspect` is columns over rows, 0.01 to 100. Takes a mask
+   back. [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_grid_auto(lode_recipe* recipe, double aspect, lode_error** error);
+
+/* "rectangle", "ellipse", "heart", "diamond" or "star", as large as the grid. Takes a mask back.
+   [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_shape(lode_recipe* recipe, const char* name, lode_error** error);
+
+/* A shape and size of your own, drawn a line a row: a letter or a digit for an open cell; '.', '#' or a blank
+   for a closed one. `source` is nullable. [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_mask_text(lode_recipe* recipe, const char* text, const char* source,
+                                           lode_error** error);
+
+/* "all", or names with commas between: "right,down". [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_directions(lode_recipe* recipe, const char* names, lode_error** error);
+
+/* Another seed gives another puzzle. [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_seed(lode_recipe* recipe, uint64_t seed, lode_error** error);
+
+/* Steps of search at the most, 50,000,000 by default: never seconds, so that results repeat.
+   [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_effort(lode_recipe* recipe, uint64_t steps, lode_error** error);
+
+/* Whether the avoid list of the locale's language counts: 0 or not 0.
+   [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_default_avoid_list(lode_recipe* recipe, int32_t on, lode_error** error);
+
+/* One more word that may stand nowhere, whatever its case and marks.
+   [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_add_avoided(lode_recipe* recipe, const char* word, lode_error** error);
+
+/* An avoided word that may stand all the same. [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_allow(lode_recipe* recipe, const char* word, lode_error** error);
+
+/* The recipe as JSON. [the recipe's, until it is changed or freed | as a reader of the recipe | 0.1] */
+LODE_API int32_t lode_recipe_json(const char** json, const lode_recipe* recipe, lode_error** error);
+
+/* [nothing to own | any, when no other uses the recipe | 0.1] */
+LODE_API void lode_recipe_free(lode_recipe* recipe);
+
+/* ---- Making --------------------------------------------------------------------------------------------- */
+
+/* Called now and then, on the thread that makes the puzzle, with the steps spent and allowed. It may cancel the
+   control; it must not free it, throw, jump out, or end its thread. */
+typedef void (*lode_progress)(void* user, uint64_t effort_spent, uint64_t effort);
+
+/* A hold on work under way. [yours | any | 0.1] */
+LODE_API int32_t lode_control_create(lode_control** control, lode_error** error);
+
+/* `progress` and `user` are nullable. [you keep `user` alive as long as the control is used | while no puzzle is
+   made under the control | 0.1] */
+LODE_API int32_t lode_control_set_progress(lode_control* control, lode_progress progress, void* user,
+                                           lode_error** error);
+
+/* Whatever is made under the control, now and later, is refused soon, as LODE_REASON_UNFINISHED.
+   [nothing to own | any, at any time, and in a signal handler | 0.1] */
+LODE_API void lode_control_cancel(lode_control* control);
+
+/* Makes a cancelled control fit for new work. [nothing to own | any | 0.1] */
+LODE_API void lode_control_reset(lode_control* control);
+
+/* [nothing to own | any, when no other uses the control | 0.1] */
+LODE_API void lode_control_free(lode_control* control);
+
+/* Places the words, fills the grid and audits it; a puzzle is given only if it is certified. Exactly one of
+   three is set: *puzzle (LODE_OK), *refusal (LODE_REFUSED) or *error (all others). `control` is nullable.
+   [*puzzle and *refusal are yours | as a reader of the recipe; several may share a control | 0.1] */
+LODE_API int32_t lode_make(lode_puzzle** puzzle, lode_refusal** refusal, const lode_recipe* recipe,
+                           const lode_control* control, lode_error** error);
+
+/* ---- Refusals ------------------------------------------------------------------------------------------- */
+
+/* A LODE_REASON_..., which may grow. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_refusal_reason(const lode_refusal* refusal);
+/* A sentence or more; names source, line, word and position where there are any. [the refusal's | any | 0.1] */
+LODE_API const char* lode_refusal_message(const lode_refusal* refusal);
+/* The source that holds the fault, as you named it, or "". [the refusal's | any | 0.1] */
+LODE_API const char* lode_refusal_source(const lode_refusal* refusal);
+/* Its line, from 1, or 0 where there is none. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_refusal_line(const lode_refusal* refusal);
+/* The words to blame, as you wrote them. [nothing to own | any | 0.1] */
+LODE_API size_t lode_refusal_word_count(const lode_refusal* refusal);
+/* [the refusal's | any | 0.1] */
+LODE_API const char* lode_refusal_word(const lode_refusal* refusal, size_t index);
+/* Ways out, a sentence each. [nothing to own | any | 0.1] */
+LODE_API size_t lode_refusal_advice_count(const lode_refusal* refusal);
+/* [the refusal's | any | 0.1] */
+LODE_API const char* lode_refusal_advice(const lode_refusal* refusal, size_t index);
+/* The refusal as JSON, made at the first call. [the refusal's | any | 0.1] */
+LODE_API int32_t lode_refusal_json(const char** json, const lode_refusal* refusal, lode_error** error);
+/* [nothing to own | any, when no other uses the refusal | 0.1] */
+LODE_API void lode_refusal_free(lode_refusal* refusal);
+
+/* ---- Puzzles -------------------------------------------------------------------------------------------- */
+
+/* Reads what lode_puzzle_json wrote. Its audit is not believed: the grid is judged again, and a puzzle may turn
+   out not to be certified (lode_audit_puzzle). `source` is nullable. [yours | any | 0.1] */
+LODE_API int32_t lode_puzzle_from_json(lode_puzzle** puzzle, const char* json, const char* source,
+                                       lode_error** error);
+
+/* [nothing to own | any | 0.1] */
+LODE_API int32_t lode_puzzle_rows(const lode_puzzle* puzzle);
+/* [nothing to own | any | 0.1] */
+LODE_API int32_t lode_puzzle_columns(const lode_puzzle* puzzle);
+/* The letter of a cell, which may be several code points; NULL where the cell is closed or outside the grid.
+   [the puzzle's | any | 0.1] */
+LODE_API const char* lode_puzzle_cell(const lode_puzzle* puzzle, int32_t row, int32_t column);
+/* Words stand in the list's order. [nothing to own | any | 0.1] */
+LODE_API size_t lode_puzzle_word_count(const lode_puzzle* puzzle);
+/* A word as the list shows it ("Saint-Malo"). [the puzzle's | any | 0.1] */
+LODE_API const char* lode_puzzle_word(const lode_puzzle* puzzle, size_t word);
+/* How many cells the word fills. [nothing to own | any | 0.1] */
+LODE_API size_t lode_puzzle_word_length(const lode_puzzle* puzzle, size_t word);
+/* What stands in one of them. [the puzzle's | any | 0.1] */
+LODE_API const char* lode_puzzle_word_letter(const lode_puzzle* puzzle, size_t word, size_t letter);
+/* The cell of a word's first letter, and the direction in which it runs. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_puzzle_placement(int32_t* row, int32_t* column, int32_t* direction,
+                                       const lode_puzzle* puzzle, size_t word, lode_error** error);
+/* A copy of the recipe, with size and directions as they were chosen. [yours | any | 0.1] */
+LODE_API int32_t lode_puzzle_recipe(lode_recipe** recipe, const lode_puzzle* puzzle, lode_error** error);
+/* The puzzle as JSON, the project's file format, made at the first call. [the puzzle's | any | 0.1] */
+LODE_API int32_t lode_puzzle_json(const char** json, const lode_puzzle* puzzle, lode_error** error);
+/* The grid and its words, for people; made at the first call. [the puzzle's | any | 0.1] */
+LODE_API int32_t lode_puzzle_text(const char** text, const lode_puzzle* puzzle, lode_error** error);
+/* The answer key, for people; made at the first call. [the puzzle's | any | 0.1] */
+LODE_API int32_t lode_puzzle_key_text(const char** text, const lode_puzzle* puzzle, lode_error** error);
+/* [nothing to own | any, when no other uses the puzzle | 0.1] */
+LODE_API void lode_puzzle_free(lode_puzzle* puzzle);
+
+/* ---- Audits --------------------------------------------------------------------------------------------- */
+/* The independent search of a finished grid. A copy is a set of cells in a line where a word can be read; a
+   stray copy is one beyond those that are expected, or that no placement explains. */
+
+/* Judges a puzzle's grid by its own words and placements. [yours | any | 0.1] */
+LODE_API int32_t lode_audit_puzzle(lode_audit** audit, const lode_puzzle* puzzle, lode_error** error);
+
+/* Judges anybody's grid by a recipe's words, locale, case and avoid lists; its size, shape, directions, seed and
+   effort do not count. The grid is drawn a line a row, letters with or without blanks between, '.' or '#' for a
+   closed cell. `source` is nullable and names the grid. [yours | as a reader of the recipe | 0.1] */
+LODE_API int32_t lode_audit_grid_text(lode_audit** audit, const char* grid, const char* source,
+                                      const lode_recipe* recipe, lode_error** error);
+
+/* 1 where every word stands in its expected copies and nowhere else, and no avoided word stands; else 0.
+   [nothing to own | any | 0.1] */
+LODE_API int32_t lode_audit_is_certified(const lode_audit* audit);
+/* 1 where there were more copies than are listed. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_audit_is_cut_short(const lode_audit* audit);
+/* Words stand in the list's order. [nothing to own | any | 0.1] */
+LODE_API size_t lode_audit_word_count(const lode_audit* audit);
+/* A word as the list shows it. [the audit's | any | 0.1] */
+LODE_API const char* lode_audit_word(const lode_audit* audit, size_t word);
+/* How many copies of it there should be. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_audit_expected(const lode_audit* audit, size_t word);
+/* How many there are, the stray ones among them; 0 says that the word is missing.
+   [nothing to own | any | 0.1] */
+LODE_API size_t lode_audit_copy_count(const lode_audit* audit, size_t word);
+/* How many of them are stray. [nothing to own | any | 0.1] */
+LODE_API size_t lode_audit_stray_count(const lode_audit* audit, size_t word);
+/* One of the copies: its first cell, direction, length in cells, and 1 where it is a stray one.
+   [nothing to own | any | 0.1] */
+LODE_API int32_t lode_audit_copy(int32_t* row, int32_t* column, int32_t* direction, int32_t* length,
+                                 int32_t* is_stray, const lode_audit* audit, size_t word, size_t copy,
+                                 lode_error** error);
+/* How many times an avoided word stands in the grid that is not allowed to. [nothing to own | any | 0.1] */
+LODE_API size_t lode_audit_avoided_count(const lode_audit* audit);
+/* The avoided word, as its list has it. [the audit's | any | 0.1] */
+LODE_API const char* lode_audit_avoided(const lode_audit* audit, size_t index);
+/* Where it stands. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_audit_avoided_copy(int32_t* row, int32_t* column, int32_t* direction, int32_t* length,
+                                         const lode_audit* audit, size_t index, lode_error** error);
+/* How many times an avoided word stands there that is allowed. [nothing to own | any | 0.1] */
+LODE_API size_t lode_audit_allowed_count(const lode_audit* audit);
+/* The allowed word, as the avoid list has it. [the audit's | any | 0.1] */
+LODE_API const char* lode_audit_allowed(const lode_audit* audit, size_t index);
+/* Where it stands. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_audit_allowed_copy(int32_t* row, int32_t* column, int32_t* direction, int32_t* length,
+                                         const lode_audit* audit, size_t index, lode_error** error);
+/* The audit as JSON, made at the first call. [the audit's | any | 0.1] */
+LODE_API int32_t lode_audit_json(const char** json, const lode_audit* audit, lode_error** error);
+/* The audit for people, made at the first call. [the audit's | any | 0.1] */
+LODE_API int32_t lode_audit_text(const char** text, const lode_audit* audit, lode_error** error);
+/* [nothing to own | any, when no other uses the audit | 0.1] */
+LODE_API void lode_audit_free(lode_audit* audit);
+
+#ifdef __cplusplus
+}
+#endif
+#endif
