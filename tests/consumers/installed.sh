@@ -22,6 +22,9 @@ step "each public header compiles alone"
 find "$prefix/include" -name '*.hpp' | while read -r header; do
   quietly "$cxx" -std=c++20 -Wall -Wextra -Wpedantic -Werror -fsyntax-only -I"$prefix/include" -include "$header" -x c++ /dev/null
 done
+header=$prefix/include/letterlode/letterlode.h
+quietly "$cc" -std=c99 -pedantic-errors -Wall -Wextra -Werror -Wstrict-prototypes -fsyntax-only -include "$header" -x c /dev/null
+quietly "$cxx" -std=c++11 -Wall -Wextra -Wpedantic -Werror -fsyntax-only -include "$header" -x c++ /dev/null
 
 build_and_run() {  # FOLDER LINKAGE PROGRAM...: the stranger's CMake project
   local folder=$1 linkage=$2; shift 2
@@ -39,6 +42,9 @@ build_and_run() {  # FOLDER LINKAGE PROGRAM...: the stranger's CMake project
 step "find_package: shared, then static"
 build_and_run linked "" cpp_program cpp_program_with_art
 build_and_run linked -static cpp_program cpp_program_with_art
+step "find_package, from C99: shared, then static"
+build_and_run linked_c "" c_program
+build_and_run linked_c -static c_program
 
 step "pkg-config: shared, then static"
 export PKG_CONFIG_PATH; PKG_CONFIG_PATH=$(dirname "$(find "$prefix" -name letterlode.pc)")
@@ -47,6 +53,9 @@ libraries=$(pkg-config --variable=libdir letterlode)
 # shellcheck disable=SC2046
 quietly "$cxx" -std=c++20 "$here/linked/program.cpp" -o "$scratch/by-pkg-config" $(pkg-config --cflags --libs letterlode-art letterlode)
 LD_LIBRARY_PATH=$libraries quietly "$scratch/by-pkg-config"
+# shellcheck disable=SC2046
+quietly "$cc" -std=c99 "$here/linked_c/program.c" -o "$scratch/c-by-pkg-config" $(pkg-config --cflags --libs letterlode)
+LD_LIBRARY_PATH=$libraries quietly "$scratch/c-by-pkg-config"
 mkdir "$scratch/only-static"; cp "$libraries"/libletterlode*.a "$scratch/only-static"
 # shellcheck disable=SC2046
 quietly "$cxx" -std=c++20 "$here/linked/program.cpp" -o "$scratch/static-by-pkg-config" -L"$scratch/only-static" \

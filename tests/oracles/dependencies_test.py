@@ -31,6 +31,7 @@ MARKS = {
     "GPL-3.0-or-later WITH GCC-exception-3.1": r"GCC Runtime Library Exception",
     "ISC": r"Permission to use, copy, modify, and(/or)? distribute this software for any\s+purpose with or without fee",
     "PSF-2.0": r"PYTHON SOFTWARE FOUNDATION LICENSE VERSION 2",
+    "LicenseRef-SCOWL": r"SCOWL[\s\S]*Permission to use, copy, modify, distribute and sell these word\s+lists",
     "Unicode-DFS-2016": r"UNICODE, INC\. LICENSE AGREEMENT - DATA FILES AND SOFTWARE",
 }
 # Packages that only lead to another, in which the software and its licence are.

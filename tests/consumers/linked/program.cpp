@@ -10,7 +10,8 @@ int main() {
         return 1;
     }
     const auto wrong = lode::read_size("0x3");
-    if (wrong || wrong.refusal().reason != lode::Refusal::Reason::unusable || wrong.refusal().message.empty()) {
+    if (wrong || wrong.refusal().reason != lode::Refusal::Reason::unusable ||
+        wrong.refusal().message.empty()) {
         std::cerr << "0x3 was taken\n";
         return 1;
     }
