@@ -1,0 +1,70 @@
+#pragma once
+// Puzzles made by hand, so that artwork is tested without the engine that places words.
+
+#include <letterlode/puzzle.hpp>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace panels {
+
+struct Placed {
+    std::string word;
+    int row;  // from 0
+    int column;
+    lode::Direction direction;
+};
+
+// One string a cell; "." is closed.
+inline lode::Puzzle of_cells(const std::vector<std::vector<std::string>>& rows,
+                             const std::vector<Placed>& words = {}) {
+    lode::Puzzle puzzle;
+    lode::LetteredGrid& grid = puzzle.grid;
+    grid.grid = lode::Grid({static_cast<int>(rows.size()), static_cast<int>(rows.front().size())});
+    const auto letter_at = [&](int row, int column) {
+        return rows[static_cast<std::size_t>(row)][static_cast<std::size_t>(column)];
+    };
+    for (int row = 0; row < grid.grid.size().rows; ++row)
+        for (int column = 0; column < grid.grid.size().columns; ++column) {
+            const std::string letter = letter_at(row, column);
+            grid.grid[{row, column}] = letter == "." ? lode::closed_cell : grid.alphabet.add(letter);
+        }
+    for (const Placed& placed : words) {
+        lode::PlacedWord word{placed.word, {}, {{placed.row, placed.column}, placed.direction}};
+        for (std::size_t i = 0; i < placed.word.size(); ++i) word.letters.push_back(placed.word.substr(i, 1));
+        puzzle.words.push_back(std::move(word));
+    }
+    return puzzle;
+}
+
+// One ASCII character a cell.
+inline lode::Puzzle of_rows(const std::vector<std::string>& rows, const std::vector<Placed>& words = {}) {
+    std::vector<std::vector<std::string>> cells;
+    for (const std::string& row : rows) {
+        cells.emplace_back();
+        for (const char c : row) cells.back().emplace_back(1, c);
+    }
+    return of_cells(cells, words);
+}
+
+// A piece of the invented garden: words that cross, share a line, lie next to each other and stand alone.
+inline lode::Puzzle garden() {
+    using enum lode::Direction;
+    return of_rows({"LEEKSPEAQ",  //
+                    "MSBEANJCV",  //
+                    "IWRGOPXHU",  //
+                    "NFTAKABIZ",  //
+                    "TOMATOYVW",  //
+                    "JDCVHQUEX",  //
+                    "BPSAGELSM"},
+                   {{"LEEK", 0, 0, right},
+                    {"MINT", 1, 0, down},
+                    {"TOMATO", 4, 0, right},
+                    {"BEAN", 1, 2, right},
+                    {"CHIVES", 1, 7, down},
+                    {"SAGE", 6, 2, right},
+                    {"RAT", 2, 2, down_right},
+                    {"TAX", 4, 4, up_right}});
+}
+
+}  // namespace panels
