@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <memory>
+#include <optional>
 #include <set>
 #include <string>
-#include <unordered_set>
+#include <utility>
+#include <vector>
 
 #include "art/font.hpp"
 
@@ -93,21 +95,32 @@ bool names_a_file(const std::string& asked) {
     return low.ends_with(".ttf") || low.ends_with(".otf") || low.ends_with(".ttc");
 }
 
-// Weight and slant that were asked for and that no face of the family has.
+// Weight and slant that were asked for and that no face of the family has. Where fontconfig would smear or
+// slant another face for want of one, it says so in the match; outlines are left as they are.
 void note_differences(FcPattern* asked, FcPattern* found, FontFile& file) {
-    int wanted = 0;
-    int given = 0;
-    const std::string style = text_of(found, FC_FAMILY, 0) + " " + text_of(found, FC_STYLE, 0);
-    if (FcPatternGetInteger(asked, FC_WEIGHT, 0, &wanted) == FcResultMatch &&
-        FcPatternGetInteger(found, FC_WEIGHT, 0, &given) == FcResultMatch &&
-        (wanted >= FC_WEIGHT_DEMIBOLD) != (given >= FC_WEIGHT_DEMIBOLD))
-        file.notes.push_back("The weight asked for by \"" + file.asked + "\" is not installed; " + style +
-                             " is used, whose strokes are " + (given < wanted ? "thinner." : "thicker."));
-    if (FcPatternGetInteger(asked, FC_SLANT, 0, &wanted) == FcResultMatch &&
-        FcPatternGetInteger(found, FC_SLANT, 0, &given) == FcResultMatch &&
-        (wanted == FC_SLANT_ROMAN) != (given == FC_SLANT_ROMAN))
-        file.notes.push_back("The slant asked for by \"" + file.asked + "\" is not installed; " + style +
-                             " is used.");
+    const auto number = [](FcPattern* pattern, const char* object) {
+        int value = 0;
+        const bool there = FcPatternGetInteger(pattern, object, 0, &value) == FcResultMatch;
+        return there ? std::optional<int>(value) : std::nullopt;
+    };
+    const std::string used = text_of(found, FC_FAMILY, 0) + " " + text_of(found, FC_STYLE, 0) + " is used";
+    const auto missing = [&](const std::string& what, const std::string& result) {
+        file.notes.push_back("The " + what + " asked for by \"" + file.asked + "\" is not installed; " +
+                             result);
+    };
+    const auto is_bold = [](int weight) { return weight >= FC_WEIGHT_DEMIBOLD; };
+    FcBool smeared = FcFalse;
+    FcPatternGetBool(found, FC_EMBOLDEN, 0, &smeared);
+    const auto weight = number(asked, FC_WEIGHT);
+    const bool given_bold = !smeared && is_bold(number(found, FC_WEIGHT).value_or(FC_WEIGHT_REGULAR));
+    if (weight && is_bold(*weight) != given_bold)
+        missing("weight", used + ", whose strokes are " + (given_bold ? "thicker." : "thinner."));
+
+    FcMatrix* slanted = nullptr;
+    FcPatternGetMatrix(found, FC_MATRIX, 0, &slanted);
+    const auto slant = number(asked, FC_SLANT);
+    const bool given_upright = slanted || number(found, FC_SLANT).value_or(FC_SLANT_ROMAN) == FC_SLANT_ROMAN;
+    if (slant && (*slant == FC_SLANT_ROMAN) != given_upright) missing("slant", used + ".");
 }
 
 }  // namespace
