@@ -38,6 +38,10 @@ function(lode_library target kind objects public_name file_name)
     VERSION ${PROJECT_VERSION}
     SOVERSION ${abi}
     INSTALL_RPATH $ORIGIN)
+  if(kind STREQUAL SHARED)
+    target_link_options(${target} PRIVATE -Wl,--version-script=${CMAKE_CURRENT_SOURCE_DIR}/exports.map)
+    set_target_properties(${target} PROPERTIES LINK_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/exports.map)
+  endif()
   if(kind STREQUAL SHARED AND NOT LODE_SANITIZE)
     target_link_options(${target} PRIVATE -Wl,-z,defs)  # a library that misses a dependency fails here, not at its user's
   endif()

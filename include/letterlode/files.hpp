@@ -20,7 +20,7 @@ struct NamedFile {
 };
 
 // What the machine did wrong, not the caller: a full disk, a folder that may not be written.
-struct DiskFault : std::runtime_error {
+struct LODE_API DiskFault : std::runtime_error {
     using std::runtime_error::runtime_error;
 };
 

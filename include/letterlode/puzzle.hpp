@@ -61,7 +61,7 @@ struct MakeControl {
 };
 
 // Thrown where the audit contradicts the engine: a fault of ours, never of the recipe.
-struct AuditContradiction : std::logic_error {
+struct LODE_API AuditContradiction : std::logic_error {
     using std::logic_error::logic_error;
 };
 
