@@ -197,7 +197,9 @@ TEST_CASE("a matcher takes no words but no empty word") {
     CHECK(Matcher(std::vector<Letters>{}).search(grid_of({"AB"}), [](std::size_t, const Copy&) {
         return false;
     }));
-    CHECK(Matcher(std::vector<Letters>{word_of("A")}).search(Grid(), [](std::size_t, const Copy&) { return false; }));
+    CHECK(Matcher(std::vector<Letters>{word_of("A")}).search(Grid(), [](std::size_t, const Copy&) {
+        return false;
+    }));
     CHECK_THROWS_AS(Matcher(std::vector<Letters>{word_of("A"), {}}), std::invalid_argument);
 }
 

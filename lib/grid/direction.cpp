@@ -8,6 +8,16 @@ namespace {
 constexpr std::array<std::string_view, 8> names{"right", "down", "down-right", "up-right",
                                                 "left",  "up",   "up-left",    "down-left"};
 
+Refusal no_direction(const std::string& part) {
+    return {Refusal::Reason::unusable,
+            "'" + part + "' is no direction.",
+            {},
+            {"Directions are right, left, down, up, down-right, up-left, down-left and up-right, with commas "
+             "between and no blanks; or all."},
+            {},
+            0};
+}
+
 }  // namespace
 
 std::string_view name(Direction direction) {
@@ -33,17 +43,11 @@ Directions Directions::forward(bool right_to_left) {
 Outcome<Directions> read_directions(std::string_view text) {
     if (text == "all") return Directions::all();
     Directions directions;
+    // A comma at the end is followed by an empty part, which split() leaves out.
+    if (text.ends_with(',')) return no_direction("");
     for (const auto& part : text | ranges::views::split(',') | ranges::to<std::vector<std::string>>()) {
         const auto direction = direction_named(part);
-        if (!direction)
-            return Refusal{Refusal::Reason::unusable,
-                           "'" + part + "' is no direction.",
-                           {},
-                           {"Directions are right, left, down, up, down-right, up-left, down-left and "
-                            "up-right, with commas "
-                            "between and no blanks; or all."},
-                           {},
-                           0};
+        if (!direction) return no_direction(part);
         directions.insert(*direction);
     }
     if (directions.empty())
