@@ -143,6 +143,7 @@ FillResult Filler::run() {
     FillResult result;
     std::uint64_t next_look = letters_between_looks;
     for (std::uint32_t at = 0; at < cells_.size();) {
+        if (effort_ >= task_.effort) return result;
         const bool found = try_letters(at);
         result.effort_spent = effort_;
         if (effort_ >= next_look) {
@@ -160,7 +161,6 @@ FillResult Filler::run() {
             result.end = FillResult::End::impossible;
             return result;
         }
-        if (effort_ >= task_.effort) return result;
     }
     result.end = FillResult::End::filled;
     result.grid = std::move(grid_);

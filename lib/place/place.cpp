@@ -76,6 +76,7 @@ class Search {
 
     std::uint64_t effort_ = 0;
     std::uint64_t next_look_ = tries_between_looks;
+    std::uint64_t pause_ = 0;  // the effort at which a level stops trying: to look up, or for good
 };
 
 Search::Search(const PlaceTask& task, Random& random)
@@ -135,13 +136,12 @@ std::optional<Placement> Search::candidate(std::uint32_t word, std::uint64_t num
 
 bool Search::try_next(Level& level) {
     const std::uint64_t count = candidates();
-    while (level.tried < count) {
+    while (level.tried < count && effort_ < pause_) {
         const std::uint64_t number = (level.start + level.tried * level.stride) % count;
         ++level.tried;
         ++effort_;
         const auto placement = candidate(level.word, number);
         if (placement && write(level.word, *placement)) return true;
-        if (effort_ >= next_look_) return false;
     }
     return false;
 }
@@ -218,6 +218,7 @@ Search::RunEnd Search::search_run(std::uint64_t limit) {
     if (!levels_.empty()) enter(0);
     while (depth < levels_.size()) {
         if (effort_ >= next_look_ && !look_up()) return RunEnd::cancelled;
+        pause_ = std::min(next_look_, stop);
         Level& level = levels_[depth];
         if (try_next(level)) {
             if (++depth < levels_.size()) enter(depth);
@@ -225,7 +226,7 @@ Search::RunEnd Search::search_run(std::uint64_t limit) {
         }
         if (level.tried < candidates()) {
             if (effort_ >= stop) return RunEnd::limit;
-            continue;  // it only stopped to look up
+            continue;  // it only paused to look up
         }
         ++weight_[level.word];
         if (depth == 0) return RunEnd::exhausted;

@@ -27,6 +27,10 @@ Refusal interrupted(std::uint64_t effort) {
             0};
 }
 
+bool is_cancelled(const MakeControl& control) {
+    return control.cancel && control.cancel->load(std::memory_order_relaxed);
+}
+
 // One grid's worth of work: what became of it, and what it cost.
 class Attempt {
   public:
@@ -51,6 +55,7 @@ class Attempt {
     FillResult fill_rest(const Grid& placed);
     Refusal not_placed(const PlaceResult& result) const;
     Refusal not_filled() const;
+    Refusal not_filled_in_time() const;
     Puzzle finish(const PlaceResult& placed, Grid grid) const;
 
     const Recipe& recipe_;
@@ -120,6 +125,16 @@ Refusal Attempt::not_filled() const {
             0};
 }
 
+Refusal Attempt::not_filled_in_time() const {
+    return {Refusal::Reason::unfinished,
+            "The words could be placed, but no letters for the other cells were found within an effort of " +
+                std::to_string(recipe_.effort) + " steps.",
+            {},
+            {"Allow more effort with --effort, or try another --seed."},
+            recipe_.words.source,
+            0};
+}
+
 Puzzle Attempt::finish(const PlaceResult& placed, Grid grid) const {
     Puzzle puzzle;
     puzzle.recipe = recipe_;
@@ -133,6 +148,7 @@ Puzzle Attempt::finish(const PlaceResult& placed, Grid grid) const {
 }
 
 Outcome<Puzzle> Attempt::run() {
+    if (is_cancelled(control_)) return interrupted(effort_before_);
     for (int thrown_away = 0; thrown_away < placements_thrown_away; ++thrown_away) {
         const PlaceResult placed = place_words();
         if (placed.end == PlaceResult::End::cancelled) return interrupted(effort_before_ + effort_);
@@ -140,13 +156,9 @@ Outcome<Puzzle> Attempt::run() {
         FillResult filled = fill_rest(placed.grid);
         if (filled.end == FillResult::End::cancelled) return interrupted(effort_before_ + effort_);
         if (filled.end == FillResult::End::filled) return finish(placed, std::move(filled.grid));
-        if (effort_left() == 0) break;
+        if (effort_left() == 0) return not_filled_in_time();
     }
     return not_filled();
-}
-
-bool is_cancelled(const MakeControl& control) {
-    return control.cancel && control.cancel->load(std::memory_order_relaxed);
 }
 
 }  // namespace
