@@ -19,9 +19,11 @@ bool is_latin(const std::string& letter) {
     return plain.size() == 1 && plain.front() >= 'a' && plain.front() <= 'z';
 }
 
-// The language's letters, for filler. Where no language is given, words in Latin letters get A to Z.
+// The language's letters, for filler. Where no language is given, or one whose letters are not known, words in
+// Latin letters get A to Z.
 std::vector<std::string> language_letters(const TextRules& rules, const WordList& list) {
-    if (rules.locale != "root" && rules.locale != "und") return main_letters(rules);
+    auto letters = main_letters(rules);
+    if (!letters.empty()) return letters;
     for (const auto& word : list.words)
         if (std::any_of(word.letters.begin(), word.letters.end(), is_latin))
             return main_letters({"en", rules.letters});

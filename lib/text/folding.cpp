@@ -1,5 +1,3 @@
-#include <stdexcept>
-
 #include <unicode/normalizer2.h>
 #include <unicode/uchar.h>
 #include <unicode/unistr.h>
@@ -21,11 +19,12 @@ bool is_mark(UChar32 character) {
 std::string folded(std::string_view letter) {
     UErrorCode status = U_ZERO_ERROR;
     const icu::Normalizer2* form = icu::Normalizer2::getNFKDInstance(status);
-    if (U_FAILURE(status)) throw std::runtime_error("ICU has no data for normalisation");
+    check(status, "ICU has no data for normalisation");
     icu::UnicodeString text = to_icu(letter);
     text.foldCase();
+    check(text);
     const icu::UnicodeString apart = form->normalize(text, status);
-    if (U_FAILURE(status)) throw std::runtime_error("ICU could not normalise a text");
+    check(status, "ICU could not normalise a text");
 
     icu::UnicodeString bare;
     for (std::int32_t at = 0; at < apart.length();) {

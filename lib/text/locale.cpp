@@ -1,6 +1,7 @@
 #include "text/locale.hpp"
 
 #include <algorithm>
+#include <new>
 #include <string>
 
 namespace lode {
@@ -16,14 +17,18 @@ bool language_is_known(const icu::Locale& locale) {
 }  // namespace
 
 std::optional<icu::Locale> locale_of(std::string_view tag) {
-    if (tag == "root" || tag == "und") return icu::Locale::getRoot();
+    if (tag == "root" || tag == "und") return icu::Locale("");
     if (tag.empty() || tag.size() > longest_tag) return std::nullopt;
     // People write en_GB as often as en-GB.
     std::string hyphened(tag);
     std::replace(hyphened.begin(), hyphened.end(), '_', '-');
     UErrorCode status = U_ZERO_ERROR;
     icu::Locale locale = icu::Locale::forLanguageTag(hyphened, status);
-    if (U_FAILURE(status) || locale.isBogus() || !language_is_known(locale)) return std::nullopt;
+    if (status == U_MEMORY_ALLOCATION_ERROR) throw std::bad_alloc();
+    if (U_FAILURE(status)) return std::nullopt;
+    // A tag that is well-formed gives a locale, unless there is no memory for it.
+    if (locale.isBogus()) throw std::bad_alloc();
+    if (!language_is_known(locale)) return std::nullopt;
     return locale;
 }
 

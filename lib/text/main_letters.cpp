@@ -1,10 +1,11 @@
 #include <memory>
-#include <stdexcept>
+#include <new>
 
 #include <unicode/brkiter.h>
 #include <unicode/uchar.h>
 #include <unicode/ulocdata.h>
 #include <unicode/uniset.h>
+#include <unicode/ures.h>
 #include <unicode/usetiter.h>
 #include <letterlode/text.hpp>
 
@@ -18,13 +19,28 @@ struct CloseLocaleData {
     void operator()(ULocaleData* data) const { ulocdata_close(data); }
 };
 
+struct CloseBundle {
+    void operator()(UResourceBundle* bundle) const { ures_close(bundle); }
+};
+
+// Asked for a language that it has no data for, ICU answers with the language of the environment.
+bool has_data(const icu::Locale& locale) {
+    UErrorCode status = U_ZERO_ERROR;
+    const std::unique_ptr<UResourceBundle, CloseBundle> bundle(ures_open(nullptr, locale.getName(), &status));
+    check(status, "ICU has no data of languages");
+    return status != U_USING_DEFAULT_WARNING;
+}
+
 icu::UnicodeSet main_exemplars(const icu::Locale& locale) {
+    if (!has_data(locale)) return {};
     UErrorCode status = U_ZERO_ERROR;
     const std::unique_ptr<ULocaleData, CloseLocaleData> data(ulocdata_open(locale.getName(), &status));
-    if (U_FAILURE(status)) return {};
+    check(status, "ICU has no data for the letters of languages");
     icu::UnicodeSet set;
     ulocdata_getExemplarSet(data.get(), set.toUSet(), 0, ULOCDATA_ES_STANDARD, &status);
-    return U_FAILURE(status) ? icu::UnicodeSet() : set;
+    check(status, "ICU has no data for the letters of a language");
+    if (set.isBogus()) throw std::bad_alloc();
+    return set;
 }
 
 }  // namespace
@@ -34,7 +50,7 @@ icu::UnicodeSet main_exemplars(const icu::Locale& locale) {
 // left to those letters.
 std::vector<std::string> main_letters(const TextRules& rules) {
     const auto locale = locale_of(rules.locale);
-    if (!locale || *locale == icu::Locale::getRoot()) return {};
+    if (!locale || *locale->getName() == '\0') return {};
     const auto segmenter = Segmenter::open(rules);
     if (!segmenter) return {};
 

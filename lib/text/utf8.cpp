@@ -1,5 +1,6 @@
 #include "text/utf8.hpp"
 
+#include <new>
 #include <stdexcept>
 
 #include <unicode/normalizer2.h>
@@ -20,24 +21,38 @@ bool is_utf8(std::string_view text) {
     return true;
 }
 
+void check(UErrorCode status, const char* fault) {
+    if (status == U_MEMORY_ALLOCATION_ERROR) throw std::bad_alloc();
+    if (U_FAILURE(status)) throw std::runtime_error(fault);
+}
+
+void check(const icu::UnicodeString& text) {
+    if (text.isBogus()) throw std::bad_alloc();
+}
+
 icu::UnicodeString to_icu(std::string_view text) {
     if (text.size() > static_cast<std::size_t>(INT32_MAX)) throw std::length_error("a text of over 2 GB");
-    return icu::UnicodeString::fromUTF8(
-        icu::StringPiece(text.data(), static_cast<std::int32_t>(text.size())));
+    icu::UnicodeString result =
+        icu::UnicodeString::fromUTF8(icu::StringPiece(text.data(), static_cast<std::int32_t>(text.size())));
+    check(result);
+    return result;
 }
 
 std::string to_utf8(const icu::UnicodeString& text) {
+    check(text);
     std::string bytes;
     text.toUTF8String(bytes);
     return bytes;
 }
 
 icu::UnicodeString composed(const icu::UnicodeString& text) {
+    check(text);
     UErrorCode status = U_ZERO_ERROR;
     const icu::Normalizer2* form = icu::Normalizer2::getNFCInstance(status);
-    if (U_FAILURE(status)) throw std::runtime_error("ICU has no data for normalisation");
+    check(status, "ICU has no data for normalisation");
     icu::UnicodeString result = form->normalize(text, status);
-    if (U_FAILURE(status)) throw std::runtime_error("ICU could not normalise a text");
+    check(status, "ICU could not normalise a text");
+    check(result);
     return result;
 }
 

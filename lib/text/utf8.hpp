@@ -1,12 +1,20 @@
 #pragma once
-// Between UTF-8 and ICU's strings.
+// Between UTF-8 and ICU's strings, and from ICU's ways to fail to ours. ICU throws nothing: it returns a
+// status, and makes a string "bogus" that it had no memory for. Unseen, either would let another puzzle come
+// out.
 
 #include <string>
 #include <string_view>
 
 #include <unicode/unistr.h>
+#include <unicode/utypes.h>
 
 namespace lode {
+
+// Throws std::bad_alloc where ICU's memory ran out, std::runtime_error where it failed otherwise.
+void check(UErrorCode status, const char* fault);
+// Throws std::bad_alloc for a string that ICU had no memory for.
+void check(const icu::UnicodeString& text);
 
 // True where the bytes are well-formed UTF-8.
 [[nodiscard]] bool is_utf8(std::string_view text);
