@@ -59,7 +59,9 @@ std::vector<std::string> main_letters(const TextRules& rules) {
     Alphabet seen;
     icu::UnicodeSetIterator each(set);
     while (each.next()) {
-        const auto spelling = segmenter->spell(to_utf8(each.getString()));
+        // Of a single character it would have to make a string, and does not say where it could not.
+        const auto spelling = segmenter->spell(
+            to_utf8(each.isString() ? each.getString() : icu::UnicodeString(each.getCodepoint())));
         if (!spelling.bad.empty() || spelling.letters.size() != 1) continue;
         if (seen.find(spelling.letters.front())) continue;
         seen.add(spelling.letters.front());

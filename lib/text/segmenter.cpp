@@ -1,5 +1,5 @@
 #include <memory>
-#include <stdexcept>
+#include <new>
 
 #include <unicode/brkiter.h>
 #include <unicode/uchar.h>
@@ -34,7 +34,7 @@ bool is_apostrophe_letter(UChar32 character) {
 
 struct Segmenter::State {
     TextRules rules;
-    icu::Locale locale;
+    icu::Locale locale{""};  // never the default one, which is read from the environment
     // Break iterators hold the text that they walk: each call works on a clone.
     std::unique_ptr<icu::BreakIterator> breaks;
 
@@ -72,8 +72,8 @@ Outcome<Segmenter> Segmenter::open(const TextRules& rules) {
     state->rules = rules;
     state->locale = *locale;
     state->breaks.reset(icu::BreakIterator::createCharacterInstance(*locale, status));
-    if (U_FAILURE(status) || !state->breaks)
-        throw std::runtime_error("ICU has no data for grapheme clusters");
+    check(status, "ICU has no data for grapheme clusters");
+    if (!state->breaks || state->locale.isBogus()) throw std::bad_alloc();
     return Segmenter(std::move(state));
 }
 
