@@ -35,10 +35,11 @@ class [[nodiscard]] Outcome {
 
     const T& value() const& { return checked<T>(held_); }
     T& value() & { return checked<T>(held_); }
-    T&& value() && { return std::move(checked<T>(held_)); }
+    // By value: `for (auto& word : read(...).value().words)` would else walk over what is gone.
+    T value() && { return std::move(checked<T>(held_)); }
     const T& operator*() const& { return value(); }
     T& operator*() & { return value(); }
-    T&& operator*() && { return std::move(*this).value(); }
+    T operator*() && { return std::move(*this).value(); }
     const T* operator->() const { return &value(); }
     T* operator->() { return &value(); }
 

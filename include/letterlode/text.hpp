@@ -34,8 +34,9 @@ struct TextRules {
 };
 
 // Cuts words into letters by the rules of a locale: normalised, cased, one string a grapheme cluster (UAX #29
-// as ICU tailors it). Spaces, hyphens, apostrophes and other punctuation are left out; letters with their
-// marks, and digits, are kept. Const calls may run on several threads at once.
+// as ICU tailors it). Spaces, hyphens, apostrophes and other punctuation are left out, and so is what cannot
+// be seen (joiners, soft hyphens, direction marks); letters with their marks, and digits, are kept. Const
+// calls may run on several threads at once.
 class LODE_API Segmenter {
   public:
     // Refused as unusable where the locale is no well-formed tag of a known language.
@@ -45,9 +46,9 @@ class LODE_API Segmenter {
     ~Segmenter();
 
     struct Spelling {
-        std::vector<std::string> letters;
-        std::string bad;       // the first character that can stand in no cell, or empty
-        int bad_position = 0;  // its place in the text, counted in grapheme clusters from 1
+        std::vector<std::string> letters;  // none where there is a bad character
+        std::string bad;                   // the first character that can stand in no cell, or empty
+        int bad_position = 0;              // its place in the text, counted in grapheme clusters from 1
     };
     [[nodiscard]] Spelling spell(std::string_view text) const;
 
@@ -109,6 +110,8 @@ struct WordLines {
 // with '#', and what follows a '#' that stands between blanks. A byte order mark and CRLF are taken.
 // Refused as unusable: text that is no UTF-8 (naming the line), control characters, more than max_list_words.
 inline constexpr std::size_t max_list_words = 1'000'000;
+inline constexpr std::size_t max_list_letters = 16'000'000;  // of all words of a list
+inline constexpr std::size_t max_word_bytes = 100'000;       // as shown
 [[nodiscard]] LODE_API Outcome<WordLines> read_word_lines(std::string_view text, std::string_view source);
 
 // A word checked at the door: `letters` is what stands in the grid.
@@ -124,7 +127,8 @@ struct WordList {
 };
 
 // Spells every word. Refused as unusable, naming file, line and word: a word with fewer than two letters or a
-// character that can stand in no cell, two words with the same letters, an empty list.
+// character that can stand in no cell, two words with the same letters, an empty list; and lists beyond any
+// puzzle: more than max_list_letters in all, max_word_bytes in a word, or 30,000 different letters.
 [[nodiscard]] LODE_API Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter);
 
 // "words.txt:7: " for messages, or "" where neither source nor line is known.

@@ -4,6 +4,7 @@
 #include <letterlode/grid.hpp>
 
 #include "grid/rows_of_text.hpp"
+#include "text/quoted.hpp"
 #include "text/utf8.hpp"
 
 namespace lode {
@@ -68,7 +69,7 @@ Outcome<Mask> read_mask(std::string_view text, std::string_view source) {
                 const int file_line = rows->first_line + row;
                 return Refusal{Refusal::Reason::unusable,
                                place_in(source, file_line) + "column " + std::to_string(column + 1) +
-                                   " of the mask holds '" + to_utf8(icu::UnicodeString(mark)) + "'.",
+                                   " of the mask holds " + quoted(to_utf8(icu::UnicodeString(mark))) + ".",
                                {},
                                {"Draw open cells with a letter or a digit (O, say) and closed ones with '.', "
                                 "'#', '·' or a blank."},

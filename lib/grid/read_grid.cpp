@@ -3,6 +3,7 @@
 #include <letterlode/grid.hpp>
 
 #include "grid/rows_of_text.hpp"
+#include "text/quoted.hpp"
 #include "text/utf8.hpp"
 
 namespace lode {
@@ -88,8 +89,8 @@ Outcome<LetteredGrid> read_grid(std::string_view text, std::string_view source, 
             for (const auto& part : spelling.letters) letter += part;
             if (letter.empty() || !spelling.bad.empty() || letter != cells[column])
                 return refuse(at,
-                              row_name + ", column " + std::to_string(column + 1) + " holds '" +
-                                  cells[column] + "', which is no letter.",
+                              row_name + ", column " + std::to_string(column + 1) + " holds " +
+                                  quoted(cells[column]) + ", which is no letter.",
                               "Letters and digits fill cells; draw a closed cell with '.', '#' or '·'.");
             if (read.alphabet.size() == max_letters && !read.alphabet.find(letter))
                 return refuse(at,

@@ -25,6 +25,18 @@ Role role_of(const icu::UnicodeString& cluster) {
     return Role::unusable;
 }
 
+// What has no look of its own (joiners, direction marks, variation selectors) makes no other letter. In the
+// cells of a grid nothing joins, so it is left out: a word may hold U+200C and still be read.
+icu::UnicodeString without_invisible(const icu::UnicodeString& cluster) {
+    icu::UnicodeString seen;
+    for (std::int32_t at = 0; at < cluster.length();) {
+        const UChar32 character = cluster.char32At(at);
+        if (!u_hasBinaryProperty(character, UCHAR_DEFAULT_IGNORABLE_CODE_POINT)) seen.append(character);
+        at += U16_LENGTH(character);
+    }
+    return seen;
+}
+
 // U+02BC and its like are letters to Unicode; between letters a maker means an apostrophe.
 bool is_apostrophe_letter(UChar32 character) {
     return character == 0x2BC || character == 0x2B9 || character == 0x2BB;
@@ -46,8 +58,7 @@ struct Segmenter::State {
     }
 
     template <class Visit>
-    void each_cluster(std::string_view text, Visit visit) const {
-        const icu::UnicodeString characters = cased(text);
+    void each_cluster(const icu::UnicodeString& characters, Visit visit) const {
         const std::unique_ptr<icu::BreakIterator> walk(breaks->clone());
         if (!walk) throw std::bad_alloc();
         walk->setText(characters);
@@ -55,6 +66,19 @@ struct Segmenter::State {
         for (std::int32_t end = walk->next(); end != icu::BreakIterator::DONE;
              start = end, end = walk->next())
             visit(characters.tempSubStringBetween(start, end));
+    }
+
+    // Sought in the text as it was written: another case may have more letters.
+    void find_unusable(std::string_view text, Spelling& spelling) const {
+        int position = 0;
+        each_cluster(composed(to_icu(text)), [&](const icu::UnicodeString& cluster) {
+            ++position;
+            if (!spelling.bad.empty()) return;
+            const icu::UnicodeString seen = without_invisible(cluster);
+            if (seen.isEmpty() || role_of(seen) != Role::unusable) return;
+            spelling.bad = to_utf8(cluster);
+            spelling.bad_position = position;
+        });
     }
 };
 
@@ -88,28 +112,20 @@ const TextRules& Segmenter::rules() const {
 
 Segmenter::Spelling Segmenter::spell(std::string_view text) const {
     Spelling spelling;
-    int position = 0;
-    state_->each_cluster(text, [&](const icu::UnicodeString& cluster) {
-        ++position;
-        if (!spelling.bad.empty() || is_apostrophe_letter(cluster.char32At(0))) return;
-        switch (role_of(cluster)) {
-            case Role::letter:
-                spelling.letters.push_back(to_utf8(cluster));
-                break;
-            case Role::left_out:
-                break;
-            case Role::unusable:
-                spelling.bad = to_utf8(cluster);
-                spelling.bad_position = position;
-                break;
-        }
+    state_->find_unusable(text, spelling);
+    if (!spelling.bad.empty()) return spelling;
+    state_->each_cluster(state_->cased(text), [&](const icu::UnicodeString& cluster) {
+        const icu::UnicodeString seen = without_invisible(cluster);
+        if (seen.isEmpty() || is_apostrophe_letter(seen.char32At(0)) || role_of(seen) != Role::letter) return;
+        spelling.letters.push_back(to_utf8(seen));
     });
     return spelling;
 }
 
 std::vector<std::string> Segmenter::clusters(std::string_view text) const {
     std::vector<std::string> all;
-    state_->each_cluster(text, [&](const icu::UnicodeString& cluster) { all.push_back(to_utf8(cluster)); });
+    state_->each_cluster(state_->cased(text),
+                         [&](const icu::UnicodeString& cluster) { all.push_back(to_utf8(cluster)); });
     return all;
 }
 

@@ -4,6 +4,7 @@
 #include <unicode/uchar.h>
 #include <letterlode/text.hpp>
 
+#include "text/quoted.hpp"
 #include "text/utf8.hpp"
 
 namespace lode {
@@ -11,7 +12,8 @@ namespace {
 
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::size_t faults_told = 10;
-constexpr std::size_t shown_at_most = 60;  // bytes of a word that a message repeats
+// An alphabet has room for one word more, and for a language's letters besides.
+constexpr std::size_t max_different_letters = 30'000;
 
 bool is_blank(char character) {
     return character == ' ' || character == '\t';
@@ -42,14 +44,6 @@ bool has_control(std::string_view text) {
         at += U16_LENGTH(character);
     }
     return false;
-}
-
-// A word as a message may show it: short, and cut between characters.
-std::string quoted(std::string_view word) {
-    if (word.size() <= shown_at_most) return "'" + std::string(word) + "'";
-    std::size_t end = shown_at_most;
-    while (end > 0 && (static_cast<unsigned char>(word[end]) & 0xC0) == 0x80) --end;
-    return "'" + std::string(word.substr(0, end)) + "...'";
 }
 
 // Collects faults, so that a maker mends a list in one go.
@@ -134,12 +128,19 @@ Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter) {
     list.source = lines.source;
     Faults faults(lines.source);
     std::map<std::string, std::size_t> known;
+    Alphabet different;
+    std::size_t letters = 0;
 
     for (const auto& [shown, line] : lines.words) {
+        if (shown.size() > max_word_bytes) {
+            faults.add(line, quoted(shown) + " is too long for a word.", {});
+            faults.advise("Write a word a line.");
+            continue;
+        }
         const auto spelling = segmenter.spell(shown);
         if (!spelling.bad.empty()) {
             faults.add(line,
-                       quoted(shown) + " holds '" + spelling.bad + "' (character " +
+                       quoted(shown) + " holds " + quoted(spelling.bad) + " (character " +
                            std::to_string(spelling.bad_position) + "), which can stand in no cell.",
                        shown);
             faults.advise(
@@ -166,6 +167,19 @@ Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter) {
             continue;
         }
         list.words.push_back({shown, spelling.letters, line});
+        different.add_all(spelling.letters);
+        letters += spelling.letters.size();
+        if (letters > max_list_letters || different.size() > max_different_letters) {
+            faults.add(
+                line,
+                letters > max_list_letters
+                    ? "up to here there are more than " + std::to_string(max_list_letters) + " letters."
+                    : "up to here there are more than " + std::to_string(max_different_letters) +
+                          " different letters.",
+                {});
+            faults.advise("Give fewer words.");
+            break;
+        }
     }
     if (faults.any()) return faults.take();
     if (list.words.empty()) {
