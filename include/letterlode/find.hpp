@@ -55,9 +55,12 @@ struct AuditedWord {
 };
 
 struct AuditRules {
-    std::vector<std::string> avoid;    // avoided words as written: matched whatever their case and marks
+    // Avoided words as written: matched whatever their case and marks. One of fewer than two letters, or with
+    // a character that can stand in no cell, is no word and is passed over.
+    std::vector<std::string> avoid;
     std::vector<std::string> allowed;  // of these, the ones whose copies are no finding
-    std::size_t most = 10'000;  // how many copies of one word, and avoided words, are listed at the most
+    // How many copies of one word, and avoided words, are listed at the most; 0 is taken for 1.
+    std::size_t most = 10'000;
 };
 
 struct WordFinding {

@@ -53,9 +53,10 @@ void judge_words(const LetteredGrid& grid, std::span<const AuditedWord> words, c
             word_of.push_back(word);
         }
     }
+    const std::size_t most = std::max(rules.most, std::size_t{1});
     Matcher(sought).search(grid.grid, [&](std::size_t which, const Copy& copy) {
         auto& copies = audit.words[word_of[which]].copies;
-        if (copies.size() < rules.most)
+        if (copies.size() < most)
             copies.push_back(copy);
         else
             audit.cut_short = true;
@@ -88,16 +89,17 @@ void judge_avoided(const LetteredGrid& grid, const AuditRules& rules, const Segm
     std::set<std::vector<std::string>> known;  // "cafe" and "café" are one avoided word
     for (const auto& word : rules.avoid) {
         const auto letters = folded_letters(word, segmenter);
-        if (letters.empty() || !known.insert(letters).second) continue;
+        if (letters.size() < 2 || !known.insert(letters).second) continue;
         if (auto numbers = numbered(letters, plain.alphabet)) {
             sought.push_back(std::move(*numbers));
             names.push_back(word);
             is_allowed.push_back(allowed.contains(letters));
         }
     }
+    const std::size_t most = std::max(rules.most, std::size_t{1});
     Matcher(sought).search(plain.grid, [&](std::size_t which, const Copy& copy) {
         auto& list = is_allowed[which] ? audit.allowed : audit.avoided;
-        if (list.size() < rules.most)
+        if (list.size() < most)
             list.push_back({names[which], copy});
         else
             audit.cut_short = true;
@@ -111,8 +113,9 @@ Audit audit(const LetteredGrid& grid, std::span<const AuditedWord> words, const 
             const Segmenter& segmenter) {
     Audit audit;
     judge_words(grid, words, rules, audit);
+    const bool every_copy_is_listed = !audit.cut_short;
     judge_avoided(grid, rules, segmenter, audit);
-    audit.certified = audit.missing.empty() && audit.avoided.empty() &&
+    audit.certified = every_copy_is_listed && audit.missing.empty() && audit.avoided.empty() &&
                       std::all_of(audit.words.begin(), audit.words.end(), [](const WordFinding& finding) {
                           return finding.stray.empty() &&
                                  finding.copies.size() == static_cast<std::size_t>(finding.expected);

@@ -1,9 +1,11 @@
 // Audits by recipe: the words, the avoided words and the placements that a puzzle brings with it.
 
+#include <algorithm>
 #include <map>
 
 #include <letterlode/puzzle.hpp>
 
+#include "puzzle/avoided_words.hpp"
 #include "puzzle/inner_words.hpp"
 
 namespace lode {
@@ -11,38 +13,54 @@ namespace {
 
 AuditRules rules_of(const Recipe& recipe) {
     AuditRules rules;
-    if (recipe.default_avoid_list) rules.avoid = avoid_list(recipe.text.locale);
-    rules.avoid.insert(rules.avoid.end(), recipe.avoid.begin(), recipe.avoid.end());
+    rules.avoid = avoided_words(recipe);
     rules.allowed = recipe.allow;
     return rules;
 }
 
-// A word that stands once inside one other is expected once, where that other stands. More than one copy, or
-// more than one outer word, leaves no grid in which it stands once.
+Refusal nested(const WordList& list, const Word& small, const std::string& where, const Word& large) {
+    return {Refusal::Reason::unusable,
+            place_in(list.source, small.line) + "'" + small.shown + "' stands " + where + "'" + large.shown +
+                "'.",
+            {small.shown, large.shown},
+            {"Take one of the words out: no grid can hold each of them once."},
+            list.source,
+            small.line};
+}
+
+// A word that stands once inside one other is expected once, where that other stands; in a chain (AN, ANN,
+// ANNE) that is the longest. More than one copy in a word, or two outer words apart, leave no grid in which
+// it stands once.
 std::optional<Refusal> nested_more_than_once(const WordList& list) {
     Alphabet alphabet;
     std::vector<Letters> words;
     for (const auto& word : list.words) words.push_back(alphabet.add_all(word.letters));
     std::optional<Refusal> refusal;
-    std::map<std::size_t, std::size_t> outer_of;
-    find_inner_words(words, words, [&](std::size_t inner, std::size_t outer, std::size_t copies) {
+    std::vector<std::vector<std::size_t>> outers_of(words.size());
+    find_inner_words(words, words, [&](std::size_t inner, std::size_t outer, InnerCopies copies) {
         if (inner == outer) return true;
-        const Word& small = list.words[inner];
-        const Word& large = list.words[outer];
-        const auto [known, first] = outer_of.emplace(inner, outer);
-        if (copies == 1 && first) return true;
-        refusal = Refusal{Refusal::Reason::unusable,
-                          place_in(list.source, small.line) + "'" + small.shown + "' stands " +
-                              (copies > 1 ? "more than once inside '" + large.shown + "'."
-                                          : "inside '" + list.words[known->second].shown + "' and inside '" +
-                                                large.shown + "'."),
-                          {small.shown, large.shown},
-                          {"Take one of the words out: no grid can hold each of them once."},
-                          list.source,
-                          small.line};
+        outers_of[inner].push_back(outer);
+        if (copies == InnerCopies::one) return true;
+        refusal = nested(list, list.words[inner], "more than once inside ", list.words[outer]);
         return false;
     });
-    return refusal;
+    if (refusal) return refusal;
+
+    for (std::size_t inner = 0; inner < words.size(); ++inner) {
+        const auto& outers = outers_of[inner];
+        if (outers.size() < 2) continue;
+        // The longest one must hold all the others.
+        const std::size_t longest = *std::max_element(
+            outers.begin(), outers.end(), [&](auto a, auto b) { return words[a].size() < words[b].size(); });
+        for (const std::size_t outer : outers) {
+            const auto& around = outers_of[outer];
+            if (outer == longest || std::find(around.begin(), around.end(), longest) != around.end())
+                continue;
+            return nested(list, list.words[inner], "inside '" + list.words[longest].shown + "' and inside ",
+                          list.words[outer]);
+        }
+    }
+    return std::nullopt;
 }
 
 }  // namespace
@@ -52,6 +70,7 @@ Outcome<Audit> audit(const LetteredGrid& grid, const Recipe& recipe, std::span<c
     if (!segmenter) return segmenter.refusal();
     const auto list = spell(recipe.words, *segmenter);
     if (!list) return list.refusal();
+    if (auto refusal = bad_avoided_word(recipe, *segmenter)) return std::move(*refusal);
     if (auto refusal = nested_more_than_once(*list)) return std::move(*refusal);
 
     std::map<std::vector<std::string>, Placement> placements;
@@ -68,6 +87,7 @@ Outcome<Audit> audit(const LetteredGrid& grid, const Recipe& recipe, std::span<c
 Outcome<Audit> audit(const Puzzle& puzzle) {
     const auto segmenter = Segmenter::open(puzzle.recipe.text);
     if (!segmenter) return segmenter.refusal();
+    if (auto refusal = bad_avoided_word(puzzle.recipe, *segmenter)) return std::move(*refusal);
     std::vector<AuditedWord> words;
     for (const auto& word : puzzle.words) words.push_back({word.shown, word.letters, word.placed});
     return audit(puzzle.grid, words, rules_of(puzzle.recipe), *segmenter);

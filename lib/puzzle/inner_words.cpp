@@ -1,46 +1,158 @@
+// All sequences are sought at once, in one walk along a word and one back: Aho and Corasick, "Efficient
+// string matching: an aid to bibliographic search", Communications of the ACM 18(6), 1975. Where no letter
+// leads on, a node's failure link leads to the longest other start that has just been read.
+
 #include "puzzle/inner_words.hpp"
 
 #include <algorithm>
-#include <map>
-#include <set>
-#include <string>
-#include <string_view>
-#include <unordered_map>
+#include <limits>
+#include <numeric>
+#include <vector>
 
 namespace lode {
 namespace {
 
-std::u16string as_key(const Letters& letters) {
-    return {letters.begin(), letters.end()};
+using Index = std::uint32_t;
+constexpr Index none = std::numeric_limits<Index>::max();
+
+class Automaton {
+  public:
+    explicit Automaton(std::span<const Letters> sought);
+
+    // Calls ends(sequence) for each sequence that ends with the letter just read. Returns the next node.
+    template <class Ends>
+    Index read(Index node, Letter letter, Ends&& ends) const {
+        node = next(node, letter);
+        for (Index at = nodes_[node].ends > 0 ? node : nodes_[node].ending; at != none;
+             at = nodes_[at].ending)
+            for (Index end = 0; end < nodes_[at].ends; ++end) ends(order_[nodes_[at].first_end + end]);
+        return node;
+    }
+
+  private:
+    struct Node {
+        Letter letter = 0;
+        Index child = none;    // the first of them
+        Index sibling = none;  // the next one
+        Index failure = 0;
+        Index ending = none;  // the nearest node along the failures at which a sequence ends
+        Index first_end = 0;  // the sequences that end here: a run in order_
+        Index ends = 0;
+    };
+    Index add_child(Index node, Index last_child, Letter letter);
+    [[nodiscard]] Index child(Index node, Letter letter) const;
+    [[nodiscard]] Index next(Index node, Letter letter) const;
+    void link_failures();
+
+    std::vector<Node> nodes_;
+    std::vector<Index> roots_;  // the root's children by letter: they are asked for most
+    std::vector<Index> order_;  // sequences in the order of their letters
+};
+
+// In order of their letters, sequences pass each node once, and a new child is always the last.
+Automaton::Automaton(std::span<const Letters> sought) : nodes_(1), order_(sought.size()) {
+    std::iota(order_.begin(), order_.end(), Index{0});
+    std::stable_sort(order_.begin(), order_.end(), [&](Index a, Index b) { return sought[a] < sought[b]; });
+    std::vector<Index> path{0};  // the nodes of the sequence before
+    const Letters* before = nullptr;
+    for (Index at = 0; at < order_.size(); ++at) {
+        const Letters& letters = sought[order_[at]];
+        if (letters.empty()) continue;
+        std::size_t shared = 0;
+        if (before)
+            shared = static_cast<std::size_t>(
+                std::mismatch(before->begin(), before->end(), letters.begin(), letters.end()).first -
+                before->begin());
+        const Index last_child = before && shared + 1 < path.size() ? path[shared + 1] : none;
+        path.resize(shared + 1);
+        for (std::size_t index = shared; index < letters.size(); ++index)
+            path.push_back(add_child(path.back(), index == shared ? last_child : none, letters[index]));
+        Node& end = nodes_[path.back()];
+        if (end.ends++ == 0) end.first_end = at;
+        before = &letters;
+    }
+    for (Index node = nodes_[0].child; node != none; node = nodes_[node].sibling) {
+        if (roots_.size() <= nodes_[node].letter) roots_.resize(nodes_[node].letter + std::size_t{1}, none);
+        roots_[nodes_[node].letter] = node;
+    }
+    link_failures();
+}
+
+Index Automaton::add_child(Index node, Index last_child, Letter letter) {
+    const auto added = static_cast<Index>(nodes_.size());
+    nodes_.emplace_back();
+    nodes_.back().letter = letter;
+    (last_child == none ? nodes_[node].child : nodes_[last_child].sibling) = added;
+    return added;
+}
+
+Index Automaton::child(Index node, Letter letter) const {
+    if (node == 0) return letter < roots_.size() ? roots_[letter] : none;
+    Index at = nodes_[node].child;
+    while (at != none && nodes_[at].letter < letter) at = nodes_[at].sibling;
+    return at != none && nodes_[at].letter == letter ? at : none;
+}
+
+Index Automaton::next(Index node, Letter letter) const {
+    for (;;) {
+        const Index there = child(node, letter);
+        if (there != none) return there;
+        if (node == 0) return 0;
+        node = nodes_[node].failure;
+    }
+}
+
+// Level by level: a node's failure is nearer to the root than the node.
+void Automaton::link_failures() {
+    std::vector<Index> queue{0};
+    for (std::size_t at = 0; at < queue.size(); ++at) {
+        const Index parent = queue[at];
+        for (Index node = nodes_[parent].child; node != none; node = nodes_[node].sibling) {
+            queue.push_back(node);
+            const Index failure = parent == 0 ? 0 : next(nodes_[parent].failure, nodes_[node].letter);
+            nodes_[node].failure = failure;
+            nodes_[node].ending = nodes_[failure].ends > 0 ? failure : nodes_[failure].ending;
+        }
+    }
 }
 
 }  // namespace
 
 void find_inner_words(
     std::span<const Letters> sought, std::span<const Letters> words,
-    const std::function<bool(std::size_t inner, std::size_t outer, std::size_t copies)>& found) {
-    std::unordered_multimap<std::u16string, std::size_t> by_letters;
-    std::size_t longest = 0;
-    for (std::size_t inner = 0; inner < sought.size(); ++inner) {
-        if (sought[inner].empty()) continue;
-        by_letters.emplace(as_key(sought[inner]), inner);
-        longest = std::max(longest, sought[inner].size());
-    }
+    const std::function<bool(std::size_t inner, std::size_t outer, InnerCopies copies)>& found) {
+    struct Seen {
+        std::size_t start = 0;
+        bool seen = false;
+        bool several = false;
+    };
+    const Automaton automaton(sought);
+    std::vector<Seen> seen(sought.size());
+    std::vector<Index> met;  // in this word
     for (std::size_t outer = 0; outer < words.size(); ++outer) {
-        const std::u16string forward = as_key(words[outer]);
-        const std::u16string backward(forward.rbegin(), forward.rend());
-        std::map<std::size_t, std::set<std::size_t>>
-            starts;  // by inner word, counted from the outer word's first letter
-        for (std::size_t start = 0; start < forward.size(); ++start)
-            for (std::size_t count = 1; count <= std::min(longest, forward.size() - start); ++count) {
-                const std::size_t turned = forward.size() - start - count;
-                for (const auto& part : {forward.substr(start, count), backward.substr(turned, count)}) {
-                    const auto [first, last] = by_letters.equal_range(part);
-                    for (auto at = first; at != last; ++at) starts[at->second].insert(start);
-                }
+        const Letters& word = words[outer];
+        const auto note = [&](Index inner, std::size_t start) {
+            Seen& copies = seen[inner];
+            if (!copies.seen) {
+                copies = {start, true, false};
+                met.push_back(inner);
+            } else if (copies.start != start) {
+                copies.several = true;
             }
-        for (const auto& [inner, copies] : starts)
-            if (!found(inner, outer, copies.size())) return;
+        };
+        Index node = 0;
+        for (std::size_t at = 0; at < word.size(); ++at)
+            node = automaton.read(node, word[at],
+                                  [&](Index inner) { note(inner, at + 1 - sought[inner].size()); });
+        node = 0;
+        for (std::size_t at = word.size(); at-- > 0;)
+            node = automaton.read(node, word[at], [&](Index inner) { note(inner, at); });
+
+        std::sort(met.begin(), met.end());
+        for (const Index inner : met)
+            if (!found(inner, outer, seen[inner].several ? InnerCopies::several : InnerCopies::one)) return;
+        for (const Index inner : met) seen[inner] = {};
+        met.clear();
     }
 }
 

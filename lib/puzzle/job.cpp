@@ -4,6 +4,7 @@
 #include <cmath>
 #include <set>
 
+#include "puzzle/avoided_words.hpp"
 #include "puzzle/inner_words.hpp"
 
 namespace lode {
@@ -19,8 +20,8 @@ bool is_latin(const std::string& letter) {
     return plain.size() == 1 && plain.front() >= 'a' && plain.front() <= 'z';
 }
 
-// The language's letters, for filler. Where no language is given, or one whose letters are not known, words in
-// Latin letters get A to Z.
+// The language's letters, for filler. Where no language is given, or one whose letters are not known, words
+// in Latin letters get A to Z.
 std::vector<std::string> language_letters(const TextRules& rules, const WordList& list) {
     auto letters = main_letters(rules);
     if (!letters.empty()) return letters;
@@ -28,6 +29,21 @@ std::vector<std::string> language_letters(const TextRules& rules, const WordList
         if (std::any_of(word.letters.begin(), word.letters.end(), is_latin))
             return main_letters({"en", rules.letters});
     return {};
+}
+
+// Letters that are kept as they are written show by the words which case the grid is in, or that it is in
+// both.
+std::vector<std::string> filler_letters(const TextRules& rules, const WordList& list) {
+    if (rules.letters != LetterCase::keep) return language_letters(rules, list);
+    std::set<std::string> used;
+    for (const auto& word : list.words) used.insert(word.letters.begin(), word.letters.end());
+    std::vector<std::string> letters;
+    for (const LetterCase letter_case : {LetterCase::upper, LetterCase::lower}) {
+        const auto some = language_letters({rules.locale, letter_case}, list);
+        if (std::any_of(some.begin(), some.end(), [&](const auto& letter) { return used.count(letter) > 0; }))
+            letters.insert(letters.end(), some.begin(), some.end());
+    }
+    return letters;
 }
 
 Refusal unusable(const WordList& list, const std::string& message, std::vector<std::string> words,
@@ -42,7 +58,7 @@ Refusal unusable(const WordList& list, const std::string& message, std::vector<s
 
 std::optional<Refusal> nested_words(const Job& job) {
     std::optional<Refusal> refusal;
-    find_inner_words(job.words, job.words, [&](std::size_t inner, std::size_t outer, std::size_t) {
+    find_inner_words(job.words, job.words, [&](std::size_t inner, std::size_t outer, InnerCopies) {
         if (inner == outer) return true;
         const Word& small = job.list.words[inner];
         const Word& large = job.list.words[outer];
@@ -57,24 +73,11 @@ std::optional<Refusal> nested_words(const Job& job) {
     return refusal;
 }
 
-// Avoided words in letters without case and marks. Two spellings of one avoided word are one.
-struct Avoided {
-    std::vector<std::string> shown;
-    std::vector<std::vector<std::string>> letters;
-};
-
-Avoided avoided_words(const std::vector<std::string>& words, const Segmenter& segmenter) {
-    Avoided avoided;
-    std::set<std::vector<std::string>> known;
-    for (const auto& word : words) {
-        auto letters = segmenter.spell(word).letters;
-        for (auto& letter : letters) letter = folded(letter);
-        // One letter would leave a grid that may not hold it at all: no word.
-        if (letters.size() < 2 || !known.insert(letters).second) continue;
-        avoided.shown.push_back(word);
-        avoided.letters.push_back(std::move(letters));
-    }
-    return avoided;
+// In letters without case and marks.
+std::vector<std::string> folded_letters(const std::string& word, const Segmenter& segmenter) {
+    auto letters = segmenter.spell(word).letters;
+    for (auto& letter : letters) letter = folded(letter);
+    return letters;
 }
 
 // Numbers the letters without case and marks, and takes out the avoided words that are allowed.
@@ -83,17 +86,29 @@ std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
     Letters seen_as;
     for (std::size_t letter = 0; letter < job.alphabet.size(); ++letter)
         seen_as.push_back(plain.add(folded(job.alphabet.text(static_cast<Letter>(letter)))));
+    // Nothing where the grid will lack one of the letters: such a word can stand nowhere.
+    const auto numbered = [&](const std::vector<std::string>& letters) -> std::optional<Letters> {
+        Letters numbers;
+        for (const auto& letter : letters) {
+            const auto number = plain.find(letter);
+            if (!number) return std::nullopt;
+            numbers.push_back(*number);
+        }
+        return numbers;
+    };
 
-    const Avoided avoided = avoided_words(job.avoided, job.segmenter);
-    const Avoided allowed = avoided_words(recipe.allow, job.segmenter);
+    // Two spellings of one avoided word are one, and an allowed one is none.
+    std::set<std::vector<std::string>> done;
+    for (const auto& word : recipe.allow) done.insert(folded_letters(word, job.segmenter));
     std::vector<std::string> names;
     std::vector<Letters> sought;
-    for (std::size_t word = 0; word < avoided.shown.size(); ++word) {
-        if (std::find(allowed.letters.begin(), allowed.letters.end(), avoided.letters[word]) !=
-            allowed.letters.end())
-            continue;
-        names.push_back(avoided.shown[word]);
-        sought.push_back(plain.add_all(avoided.letters[word]));
+    for (const auto& word : avoided_words(recipe)) {
+        const auto letters = folded_letters(word, job.segmenter);
+        if (!done.insert(letters).second) continue;
+        if (auto numbers = numbered(letters)) {
+            names.push_back(word);
+            sought.push_back(std::move(*numbers));
+        }
     }
 
     std::vector<Letters> listed;
@@ -103,7 +118,7 @@ std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
     }
     std::optional<Refusal> refusal;
     std::size_t told = 0;
-    find_inner_words(sought, listed, [&](std::size_t inner, std::size_t outer, std::size_t) {
+    find_inner_words(sought, listed, [&](std::size_t inner, std::size_t outer, InnerCopies) {
         const Word& word = job.list.words[outer];
         const std::string fault = "'" + word.shown + "' holds the avoided word '" + names[inner] + "'.";
         if (!refusal)
@@ -120,7 +135,7 @@ std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
 }
 
 void choose_filler(const Recipe& recipe, Job& job) {
-    const auto language = job.alphabet.add_all(language_letters(recipe.text, job.list));
+    const auto language = job.alphabet.add_all(filler_letters(recipe.text, job.list));
     // As often as in the words, and every letter of the language now and then.
     job.filler_weights.assign(job.alphabet.size(), 0);
     for (const auto& word : job.words)
@@ -152,7 +167,7 @@ Outcome<Job> check(const Recipe& recipe) {
     auto list = spell(recipe.words, *segmenter);
     if (!list) return list.refusal();
 
-    Job job{std::move(*segmenter), std::move(*list), {}, {}, {}, {}, {}, {}, {}};
+    Job job{std::move(*segmenter), std::move(*list), {}, {}, {}, {}, {}, {}};
     for (const auto& word : job.list.words) job.words.push_back(job.alphabet.add_all(word.letters));
     if (auto refusal = nested_words(job)) return std::move(*refusal);
     choose_filler(recipe, job);
@@ -164,8 +179,7 @@ Outcome<Job> check(const Recipe& recipe) {
         itself[letter] = static_cast<Letter>(letter);
     job.words_guard = CopyGuard(job.words, std::move(itself));
 
-    if (recipe.default_avoid_list) job.avoided = avoid_list(recipe.text.locale);
-    job.avoided.insert(job.avoided.end(), recipe.avoid.begin(), recipe.avoid.end());
+    if (auto refusal = bad_avoided_word(recipe, job.segmenter)) return std::move(*refusal);
     if (auto refusal = guard_against_avoided(recipe, job)) return std::move(*refusal);
     return job;
 }
@@ -205,20 +219,27 @@ bool fills_its_frame(const Mask& mask) {
            open_in_column(size.columns - 1);
 }
 
+std::optional<Refusal> too_large(Size size) {
+    if (size.cells() <= max_made_cells) return std::nullopt;
+    return Refusal{Refusal::Reason::unusable,
+                   "A puzzle of " + std::to_string(size.cells()) + " cells is too large.",
+                   {},
+                   {"At most " + std::to_string(max_made_cells) + " cells."},
+                   {},
+                   0};
+}
+
 }  // namespace
 
 Outcome<Mask> choose_mask(const Recipe& recipe, const Job& job, std::size_t growth) {
-    if (recipe.mask) return *recipe.mask;
+    if (recipe.mask) {
+        if (auto refusal = too_large(recipe.mask->size())) return std::move(*refusal);
+        return *recipe.mask;
+    }
     if (recipe.size) {
         const auto size = checked_size(recipe.size->columns, recipe.size->rows);
         if (!size) return size.refusal();
-        if (size->cells() > max_made_cells)
-            return Refusal{Refusal::Reason::unusable,
-                           "A puzzle of " + std::to_string(size->cells()) + " cells is too large.",
-                           {},
-                           {"At most " + std::to_string(max_made_cells) + " cells."},
-                           {},
-                           0};
+        if (auto refusal = too_large(*size)) return std::move(*refusal);
         return shape_mask(recipe.shape, *size);
     }
     std::size_t letters = 0;

@@ -18,13 +18,12 @@ struct Job {
     std::vector<Letters> words;                 // in the list's order
     std::vector<std::uint32_t> filler_weights;  // by letter
     Directions directions;
-    std::vector<std::string> avoided;  // as written; the allowed ones among them
     CopyGuard words_guard;
-    CopyGuard avoided_guard;  // without the allowed ones
+    CopyGuard avoided_guard;  // over the avoided words without the allowed ones
 };
 
-// Refused as unusable, naming file, line and words: bad words, a word inside another, an avoided word inside
-// a listed one.
+// Refused as unusable, naming file, line and words: bad words, a word inside another, a bad avoided word, one
+// inside a listed word.
 [[nodiscard]] Outcome<Job> check(const Recipe& recipe);
 
 // The cells to fill: the recipe's mask, its shape at its size, or at the smallest size of its aspect on which

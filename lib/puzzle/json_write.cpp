@@ -87,9 +87,8 @@ Json audit_json(const Audit& audit) {
 Json recipe_json(const Recipe& recipe) {
     Json words = Json::array();
     for (const auto& word : recipe.words.words) words.push_back(word.shown);
-    Json json{{"words", std::move(words)},
-              {"locale", recipe.text.locale},
-              {"letters", name(recipe.text.letters)}};
+    Json json{
+        {"words", std::move(words)}, {"locale", recipe.text.locale}, {"letters", name(recipe.text.letters)}};
     json["grid"] =
         recipe.size ? std::to_string(recipe.size->columns) + "x" + std::to_string(recipe.size->rows) : "auto";
     if (!recipe.size) json["aspect"] = recipe.aspect;

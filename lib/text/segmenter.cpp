@@ -34,6 +34,7 @@ icu::UnicodeString without_invisible(const icu::UnicodeString& cluster) {
         if (!u_hasBinaryProperty(character, UCHAR_DEFAULT_IGNORABLE_CODE_POINT)) seen.append(character);
         at += U16_LENGTH(character);
     }
+    check(seen);
     return seen;
 }
 
