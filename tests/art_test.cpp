@@ -9,6 +9,7 @@
 #include <locale>
 #include <set>
 
+#include "art/number.hpp"
 #include "oracles/picture.hpp"
 #include "panels.hpp"
 
@@ -118,6 +119,18 @@ TEST_CASE("colours and surfaces are read and written") {
     CHECK(surface_named("first") == Surface::first);
     CHECK(surface_named(name(Surface::second)) == Surface::second);
     CHECK(!surface_named("back"));
+}
+
+TEST_CASE("numbers are rounded, without zeros at their ends and without a negative nought") {
+    CHECK(decimal(203.2, 4) == "203.2");
+    CHECK(decimal(254, 4) == "254");
+    CHECK(decimal(100, 0) == "100");
+    CHECK(decimal(0.00004, 4) == "0");
+    CHECK(decimal(-0.00004, 4) == "0");
+    CHECK(decimal(-0.0, 2) == "0");
+    CHECK(decimal(-0.5, 4) == "-0.5");
+    CHECK(decimal(1.23456, 4) == "1.2346");
+    CHECK(decimal(1e300, 1).size() == 301);
 }
 
 TEST_CASE("default letters stand out from their bands") {
@@ -254,6 +267,7 @@ TEST_CASE("cells are as large as the blank allows, and all stays on it") {
                 const double air = heading.empty() ? 0 : (artwork.cell_mm - artwork.cap_height_mm) / 2;
                 const bool fills_height = bottom - (top - air) > blank.height_mm - 2 * margin - 1e-6;
                 CHECK((fills_width || fills_height));
+                CHECK(top - air == Approx(blank.height_mm - bottom));
                 if (heading.empty()) continue;
                 const Box box = box_of(layer(artwork, "heading"));
                 CHECK(box.left > margin - 1e-6);

@@ -105,7 +105,8 @@ std::vector<Band> random_bands(std::mt19937& random, int count, int side) {
     while (static_cast<int>(bands.size()) < count) {
         const Cell first{static_cast<int>(random() % static_cast<unsigned>(side)),
                          static_cast<int>(random() % static_cast<unsigned>(side))};
-        const Cell last = moved(first, all_directions[random() % 8], static_cast<int>(1 + random() % 8));
+        const Direction direction = all_directions[random() % 8];
+        const Cell last = moved(first, direction, static_cast<int>(1 + random() % 8));
         if (last.row >= 0 && last.row < side && last.column >= 0 && last.column < side)
             bands.push_back({first, last});
     }

@@ -65,10 +65,15 @@ TEST_CASE("area and bounds of a cubic are those of the curve, not of its control
 TEST_CASE("bounds hold every point of a random curve and touch it on all four sides") {
     std::mt19937 random(20);
     const auto coordinate = [&] { return static_cast<double>(random() % 2000) / 100 - 10; };
+    const auto point = [&] {
+        const double x = coordinate();
+        return Point{x, coordinate()};
+    };
     for (int round = 0; round < 500; ++round) {
-        const Point start{coordinate(), coordinate()};
-        const Segment s = Segment::cubic({coordinate(), coordinate()}, {coordinate(), coordinate()},
-                                         {coordinate(), coordinate()});
+        const Point start = point();
+        const Point one = point();
+        const Point two = point();
+        const Segment s = Segment::cubic(one, two, point());
         const Box box = bounds({{{start, {s}}}});
         Box seen{1e300, 1e300, -1e300, -1e300};
         for (int i = 0; i <= 4000; ++i) {
