@@ -1,174 +1,165 @@
-#include <algorithm>
-#include <initializer_list>
-
 #include <letterlode/puzzle.hpp>
-#include <nlohmann/json.hpp>
+
+#include "puzzle/json_text.hpp"
 
 namespace lode {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
-// Text that came from outside may be no UTF-8 (a file's name, say): what is not becomes U+FFFD.
-std::string dumped(const Json& json) {
-    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+// The JSON of each element of a list.
+template <class List, class Write>
+std::vector<std::string> each(const List& list, const Write& write) {
+    std::vector<std::string> all;
+    all.reserve(list.size());
+    for (const auto& element : list) all.push_back(write(element));
+    return all;
 }
 
-// One line a member, one line an element of the members named: a file that people can read and compare by
-// lines.
-std::string in_lines(const Json& json, std::initializer_list<std::string_view> spread) {
-    std::string text = "{\n";
-    bool first = true;
-    for (const auto& [key, value] : json.items()) {
-        if (!first) text += ",\n";
-        first = false;
-        text += " " + dumped(key) + ": ";
-        if (std::find(spread.begin(), spread.end(), key) == spread.end() || value.empty()) {
-            text += dumped(value);
-            continue;
-        }
-        text += "[\n";
-        for (std::size_t at = 0; at < value.size(); ++at)
-            text += "  " + dumped(value[at]) + (at + 1 < value.size() ? ",\n" : "\n");
-        text += " ]";
-    }
-    return text + "\n}\n";
+JsonMembers cell_members(Cell cell) {
+    return {{"row", std::to_string(cell.row + 1)}, {"column", std::to_string(cell.column + 1)}};
 }
 
-Json cell_json(Cell cell) {
-    return {{"row", cell.row + 1}, {"column", cell.column + 1}};
+JsonMembers placement_members(const Placement& placement) {
+    JsonMembers members = cell_members(placement.first);
+    members.push_back({"direction", json_string(name(placement.direction))});
+    return members;
 }
 
-Json placement_json(const Placement& placement) {
-    Json json = cell_json(placement.first);
-    json["direction"] = name(placement.direction);
-    return json;
+JsonMembers copy_members(const Copy& copy) {
+    JsonMembers members = placement_members({copy.first, copy.direction});
+    members.push_back({"last", json_object(cell_members(copy.last()))});
+    return members;
 }
 
-Json copy_json(const Copy& copy) {
-    Json json = placement_json({copy.first, copy.direction});
-    json["last"] = cell_json(copy.last());
-    return json;
+std::string copies_json(const std::vector<Copy>& copies) {
+    return json_array(each(copies, [](const Copy& copy) { return json_object(copy_members(copy)); }));
 }
 
-Json copies_json(const std::vector<Copy>& copies) {
-    Json json = Json::array();
-    for (const auto& copy : copies) json.push_back(copy_json(copy));
-    return json;
+std::string finding_json(const WordFinding& finding) {
+    return json_object({{"shown", json_string(finding.shown)},
+                        {"expected", std::to_string(finding.expected)},
+                        {"copies", copies_json(finding.copies)},
+                        {"stray", copies_json(finding.stray)}});
 }
 
-Json findings_json(const std::vector<AvoidedFinding>& findings) {
-    Json json = Json::array();
-    for (const auto& finding : findings) {
-        Json one{{"word", finding.word}};
-        one.update(copy_json(finding.copy));
-        json.push_back(std::move(one));
-    }
-    return json;
+std::string avoided_json(const AvoidedFinding& finding) {
+    JsonMembers members{{"word", json_string(finding.word)}};
+    for (auto& member : copy_members(finding.copy)) members.push_back(std::move(member));
+    return json_object(members);
 }
 
-Json audit_json(const Audit& audit) {
-    Json words = Json::array();
-    for (const auto& word : audit.words)
-        words.push_back({{"shown", word.shown},
-                         {"expected", word.expected},
-                         {"copies", copies_json(word.copies)},
-                         {"stray", copies_json(word.stray)}});
-    Json json{{"format", "letterlode-audit"}, {"version", 1}, {"certified", audit.certified}};
-    if (audit.cut_short) json["cut_short"] = true;
-    json["words"] = std::move(words);
-    json["missing"] = audit.missing;
-    json["avoided"] = findings_json(audit.avoided);
-    json["allowed"] = findings_json(audit.allowed);
-    json["chance"] = findings_json(audit.chance);
-    return json;
+JsonMembers audit_members(const Audit& audit, JsonArray array) {
+    JsonMembers members{{"format", json_string("letterlode-audit")},
+                        {"version", "1"},
+                        {"certified", json_bool(audit.certified)}};
+    if (audit.cut_short) members.push_back({"cut_short", json_bool(true)});
+    members.push_back({"words", array(each(audit.words, finding_json))});
+    members.push_back({"missing", json_strings(audit.missing)});
+    members.push_back({"avoided", array(each(audit.avoided, avoided_json))});
+    members.push_back({"allowed", array(each(audit.allowed, avoided_json))});
+    members.push_back({"chance", array(each(audit.chance, avoided_json))});
+    return members;
 }
 
-Json recipe_json(const Recipe& recipe) {
-    Json words = Json::array();
-    for (const auto& word : recipe.words.words) words.push_back(word.shown);
-    Json json{
-        {"words", std::move(words)}, {"locale", recipe.text.locale}, {"letters", name(recipe.text.letters)}};
-    json["grid"] =
-        recipe.size ? std::to_string(recipe.size->columns) + "x" + std::to_string(recipe.size->rows) : "auto";
-    if (!recipe.size) json["aspect"] = recipe.aspect;
-    if (recipe.mask) {
-        Json rows = Json::array();
-        for (int row = 0; row < recipe.mask->size().rows; ++row) {
-            std::string line;
-            for (int column = 0; column < recipe.mask->size().columns; ++column)
-                line += recipe.mask->open({row, column}) ? 'O' : '.';
-            rows.push_back(line);
-        }
-        json["mask"] = std::move(rows);
-    } else {
-        json["shape"] = name(recipe.shape);
-    }
-    if (recipe.directions) {
-        Json directions = Json::array();
-        for (const Direction direction : all_directions)
-            if (recipe.directions->contains(direction)) directions.push_back(name(direction));
-        json["directions"] = std::move(directions);
-    }
-    json["seed"] = recipe.seed;
-    json["default_avoid_list"] = recipe.default_avoid_list;
-    json["avoid"] = recipe.avoid;
-    json["allow"] = recipe.allow;
-    json["effort"] = recipe.effort;
-    return json;
-}
-
-Json cells_json(const LetteredGrid& grid) {
-    Json rows = Json::array();
-    for (int row = 0; row < grid.grid.size().rows; ++row) {
-        Json cells = Json::array();
-        for (int column = 0; column < grid.grid.size().columns; ++column) {
-            const Letter letter = grid.grid[{row, column}];
-            if (letter == closed_cell)
-                cells.push_back(nullptr);
-            else
-                cells.push_back(grid.alphabet.text(letter));
-        }
-        rows.push_back(std::move(cells));
+std::vector<std::string> mask_rows(const Mask& mask) {
+    std::vector<std::string> rows;
+    for (int row = 0; row < mask.size().rows; ++row) {
+        std::string line;
+        for (int column = 0; column < mask.size().columns; ++column)
+            line += mask.open({row, column}) ? 'O' : '.';
+        rows.push_back(json_string(line));
     }
     return rows;
+}
+
+std::string directions_json(Directions directions) {
+    std::vector<std::string> names;
+    for (const Direction direction : all_directions)
+        if (directions.contains(direction)) names.push_back(json_string(name(direction)));
+    return json_array(names);
+}
+
+JsonMembers recipe_members(const Recipe& recipe, JsonArray array) {
+    const auto shown = [](const ListedWord& word) { return json_string(word.shown); };
+    JsonMembers members{{"words", json_array(each(recipe.words.words, shown))},
+                        {"locale", json_string(recipe.text.locale)},
+                        {"letters", json_string(name(recipe.text.letters))}};
+    if (recipe.size) {
+        const auto [rows, columns] = *recipe.size;
+        members.push_back({"grid", json_string(std::to_string(columns) + "x" + std::to_string(rows))});
+    } else {
+        members.push_back({"grid", json_string("auto")});
+        members.push_back({"aspect", json_number(recipe.aspect)});
+    }
+    if (recipe.mask)
+        members.push_back({"mask", array(mask_rows(*recipe.mask))});
+    else
+        members.push_back({"shape", json_string(name(recipe.shape))});
+    if (recipe.directions) members.push_back({"directions", directions_json(*recipe.directions)});
+    members.push_back({"seed", std::to_string(recipe.seed)});
+    members.push_back({"default_avoid_list", json_bool(recipe.default_avoid_list)});
+    members.push_back({"avoid", json_strings(recipe.avoid)});
+    members.push_back({"allow", json_strings(recipe.allow)});
+    members.push_back({"effort", std::to_string(recipe.effort)});
+    return members;
+}
+
+std::vector<std::string> cell_rows(const LetteredGrid& grid) {
+    std::vector<std::string> letters;
+    for (std::size_t letter = 0; letter < grid.alphabet.size(); ++letter)
+        letters.push_back(json_string(grid.alphabet.text(static_cast<Letter>(letter))));
+    std::vector<std::string> rows;
+    for (int row = 0; row < grid.grid.size().rows; ++row) {
+        std::vector<std::string> cells;
+        for (int column = 0; column < grid.grid.size().columns; ++column) {
+            const Letter letter = grid.grid[{row, column}];
+            cells.push_back(letter == closed_cell ? "null" : letters.at(letter));
+        }
+        rows.push_back(json_array(cells));
+    }
+    return rows;
+}
+
+std::string word_json(const PlacedWord& word) {
+    return json_object({{"shown", json_string(word.shown)},
+                        {"letters", json_strings(word.letters)},
+                        {"placed", json_object(placement_members(word.placed))}});
 }
 
 }  // namespace
 
 std::string to_json(const Puzzle& puzzle) {
-    Json words = Json::array();
-    for (const auto& word : puzzle.words)
-        words.push_back(
-            {{"shown", word.shown}, {"letters", word.letters}, {"placed", placement_json(word.placed)}});
-    const Json json{{"format", "letterlode-puzzle"},
-                    {"version", 1},
-                    {"recipe", recipe_json(puzzle.recipe)},
-                    {"rows", puzzle.grid.grid.size().rows},
-                    {"columns", puzzle.grid.grid.size().columns},
-                    {"cells", cells_json(puzzle.grid)},
-                    {"words", std::move(words)},
-                    {"audit", audit_json(puzzle.audit)}};
-    return in_lines(json, {"cells", "words"});
+    return json_document({{"format", json_string("letterlode-puzzle")},
+                          {"version", "1"},
+                          {"recipe", json_object(recipe_members(puzzle.recipe, json_array))},
+                          {"rows", std::to_string(puzzle.grid.grid.size().rows)},
+                          {"columns", std::to_string(puzzle.grid.grid.size().columns)},
+                          {"cells", json_array_in_lines(cell_rows(puzzle.grid))},
+                          {"words", json_array_in_lines(each(puzzle.words, word_json))},
+                          {"audit", json_object(audit_members(puzzle.audit, json_array))}});
 }
 
 std::string to_json(const Audit& audit) {
-    return in_lines(audit_json(audit), {"words", "avoided", "allowed", "chance"});
+    return json_document(audit_members(audit, json_array_in_lines));
 }
 
 std::string to_json(const Recipe& recipe) {
-    return in_lines(recipe_json(recipe), {"mask"});
+    return json_document(recipe_members(recipe, json_array_in_lines));
 }
 
 std::string to_json(const Refusal& refusal) {
     const std::string_view reason = refusal.reason == Refusal::Reason::impossible   ? "impossible"
                                     : refusal.reason == Refusal::Reason::unfinished ? "unfinished"
                                                                                     : "unusable";
-    Json json{{"format", "letterlode-refusal"}, {"version", 1},           {"reason", reason},
-              {"message", refusal.message},     {"words", refusal.words}, {"advice", refusal.advice}};
-    if (!refusal.source.empty()) json["source"] = refusal.source;
-    if (refusal.line > 0) json["line"] = refusal.line;
-    return in_lines(json, {"advice"});
+    JsonMembers members{{"format", json_string("letterlode-refusal")},
+                        {"version", "1"},
+                        {"reason", json_string(reason)},
+                        {"message", json_string(refusal.message)},
+                        {"words", json_strings(refusal.words)},
+                        {"advice", json_array_in_lines(each(
+                                       refusal.advice, [](const auto& text) { return json_string(text); }))}};
+    if (!refusal.source.empty()) members.push_back({"source", json_string(refusal.source)});
+    if (refusal.line > 0) members.push_back({"line", std::to_string(refusal.line)});
+    return json_document(members);
 }
 
 }  // namespace lode
