@@ -88,10 +88,11 @@ in_folder() {
 
 # build FOLDER "TARGET..." CMAKE-OPTION...: configures build/FOLDER and builds the targets ("" for all).
 build() {
-  local folder=$project/build/$1 targets=$2 launcher=(); shift 2
-  if command -v ccache >/dev/null; then launcher=(-DCMAKE_CXX_COMPILER_LAUNCHER=ccache -DCMAKE_C_COMPILER_LAUNCHER=ccache); fi
+  local folder=$project/build/$1 targets=$2; shift 2
+  # Not needed, and used where it is: CMake reads these, in tests that build as well.
+  if command -v ccache >/dev/null; then export CMAKE_CXX_COMPILER_LAUNCHER=ccache CMAKE_C_COMPILER_LAUNCHER=ccache; fi
   say "building ${targets:-everything} in ${folder#"$project"/} with $(jobs_here) jobs"
-  in_folder "$folder" configure_and_build "$folder" "$targets" "${launcher[@]}" "$@"
+  in_folder "$folder" configure_and_build "$folder" "$targets" "$@"
 }
 configure_and_build() {
   local folder=$1 targets=$2; shift 2
