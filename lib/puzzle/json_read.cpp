@@ -91,9 +91,8 @@ void read_words(const Json& json, const std::string& path, Recipe& recipe) {
 }
 
 // Every member but the words may be left out, and unknown ones are passed over: later versions may add some.
-Recipe read_recipe(const Json& json, const std::string& path, std::string_view source) {
+Recipe read_recipe(const Json& json, const std::string& path) {
     Recipe recipe;
-    recipe.words.source = source;
     read_words(member(json, path, "words"), path + ".words", recipe);
     for (const auto& [key, value] : json.items()) {
         const std::string at = path + "." + key;
@@ -102,7 +101,7 @@ Recipe read_recipe(const Json& json, const std::string& path, std::string_view s
         if (key == "grid" && text(value, at) != "auto") recipe.size = checked(read_size(text(value, at)), at);
         if (key == "aspect") {
             if (!value.is_number()) fail(at, "is no number");
-            recipe.aspect = value.get<double>();
+            recipe.aspect = checked(checked_aspect(value.get<double>()), at);
         }
         if (key == "shape") {
             const auto shape = shape_named(text(value, at));
@@ -187,16 +186,27 @@ PlacedWord read_word(const Json& json, const std::string& path, const Grid& grid
     return word;
 }
 
+// The recipe's words, in its order: an audit of others would certify what nobody asked for.
+void read_placed_words(const Json& words, const Segmenter& segmenter, Puzzle& puzzle) {
+    const auto list = checked(spell(puzzle.recipe.words, segmenter), "recipe.words");
+    if (!words.is_array() || words.size() != list.words.size())
+        fail("words", "is no array of as many words as the recipe has");
+    for (std::size_t at = 0; at < words.size(); ++at) {
+        PlacedWord word = read_word(words[at], at_index("words", at), puzzle.grid.grid, segmenter);
+        if (word.shown != list.words[at].shown || word.letters != list.words[at].letters)
+            fail(at_index("words", at), "is not the recipe's word of that place");
+        puzzle.words.push_back(std::move(word));
+    }
+}
+
 Puzzle read_puzzle(const Json& document, std::string_view source) {
     check_format(document, "letterlode-puzzle");
     Puzzle puzzle;
-    puzzle.recipe = read_recipe(member(document, "the document", "recipe"), "recipe", source);
+    puzzle.recipe = read_recipe(member(document, "the document", "recipe"), "recipe");
     const auto segmenter = checked(Segmenter::open(puzzle.recipe.text), "recipe.locale");
     puzzle.grid = read_cells(document, segmenter);
-    const Json& words = member(document, "the document", "words");
-    if (!words.is_array() || words.size() > max_list_words) fail("words", "is no array of words");
-    for (std::size_t at = 0; at < words.size(); ++at)
-        puzzle.words.push_back(read_word(words[at], at_index("words", at), puzzle.grid.grid, segmenter));
+    read_placed_words(member(document, "the document", "words"), segmenter, puzzle);
+    puzzle.recipe.words.source = source;
     // What a file says of itself is not believed: the grid is judged again.
     puzzle.audit = checked(audit(puzzle), "recipe");
     return puzzle;
@@ -213,6 +223,9 @@ Outcome<T> guarded(std::string_view json, std::string_view source, const char* k
     } catch (const Json::parse_error& error) {
         return unusable("this is no JSON: it goes wrong at byte " + std::to_string(error.byte) + ".",
                         "Give a file that letterlode wrote.");
+    } catch (const Json::out_of_range&) {
+        return unusable("it holds a number that is too large for any use.",
+                        "Give a file that letterlode wrote.");
     } catch (const Fault& fault) {
         return unusable(fault.path + " " + fault.what + ".",
                         std::string("See the schema of the ") + kind + " in data/schema.");
@@ -227,8 +240,11 @@ Outcome<Puzzle> puzzle_from_json(std::string_view json, std::string_view source)
 }
 
 Outcome<Recipe> recipe_from_json(std::string_view json, std::string_view source) {
-    return guarded<Recipe>(json, source, "recipe",
-                           [&](const Json& document) { return read_recipe(document, "recipe", source); });
+    return guarded<Recipe>(json, source, "recipe", [&](const Json& document) {
+        Recipe recipe = read_recipe(document, "recipe");
+        recipe.words.source = source;
+        return recipe;
+    });
 }
 
 }  // namespace lode
