@@ -82,6 +82,19 @@ machine liar; dpkg_query; user 0; actor apt-get 'exit 0'
 set_up build
 expect "packages that are still missing afterwards are named" one_clear_line "still not installed: cmake"
 
+# This test holds the lock that one of two set-ups holds; the other says so, waits, and then finds nothing left to do.
+machine second; dpkg_query; apt_get; user 0
+echo >"$scratch/here"
+exec 7</etc/os-release
+flock 7
+(exec 7<&-; set_up build; exit "$status") &
+while kill -0 $! 2>/dev/null && ! grep -q "waiting for it" "$scratch/out"; do sleep 0.1; done
+echo " cmake ninja-build g++ pkg-config " >"$scratch/here"
+exec 7<&-
+wait $!; status=$?
+expect "of two set-ups at once the second waits" grep -q "waiting for it" "$scratch/out"
+expect "and installs nothing a second time" test "$status:$(cat "$scratch/calls")" = "0:"
+
 machine sections; dpkg_query; apt_get; user 0
 set_up no-such-section
 expect "a section that the list lacks is an error" one_clear_line "no section no-such-section"
