@@ -97,6 +97,7 @@ TEST_CASE("a progress function may cancel, and one that throws is a broken call"
     REQUIRE(lode_control_set_progress(control.get(), cancel, control.get(), nullptr) == LODE_OK);
     CHECK(lode_refusal_reason(refused(recipe.get(), control.get()).get()) == LODE_REASON_UNFINISHED);
 
+    lode_control_reset(control.get());
     const lode_progress thrower = [](void*, std::uint64_t, std::uint64_t) { throw 42; };
     REQUIRE(lode_control_set_progress(control.get(), thrower, nullptr, nullptr) == LODE_OK);
     Out<lode_puzzle> puzzle;

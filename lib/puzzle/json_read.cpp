@@ -1,12 +1,11 @@
 #include <algorithm>
 
 #include <letterlode/puzzle.hpp>
-#include <nlohmann/json.hpp>
+
+#include "puzzle/json_value.hpp"
 
 namespace lode {
 namespace {
-
-using Json = nlohmann::json;
 
 // What is wrong with a document, and where in it ("cells[3][4]").
 struct Fault {
@@ -22,31 +21,37 @@ std::string at_index(const std::string& path, std::size_t index) {
     return path + "[" + std::to_string(index + 1) + "]";
 }
 
-const Json& member(const Json& object, const std::string& path, const char* key) {
-    if (!object.is_object()) fail(path, "is no object");
-    const auto found = object.find(key);
-    if (found == object.end()) fail(path, std::string("lacks \"") + key + "\"");
+const JsonValue& member(const JsonValue& json, const std::string& path, const char* key) {
+    if (!json.object()) fail(path, "is no object");
+    const auto* found = json.find(key);
+    if (!found) fail(path, std::string("lacks \"") + key + "\"");
     return *found;
 }
 
-const std::string& text(const Json& json, const std::string& path) {
-    if (!json.is_string()) fail(path, "is no string");
-    return json.get_ref<const std::string&>();
+const std::string& text(const JsonValue& json, const std::string& path) {
+    if (!json.string()) fail(path, "is no string");
+    return *json.string();
 }
 
-std::vector<std::string> texts(const Json& json, const std::string& path) {
-    if (!json.is_array()) fail(path, "is no array");
+const JsonValue::Array& array(const JsonValue& json, const std::string& path) {
+    if (!json.array()) fail(path, "is no array");
+    return *json.array();
+}
+
+std::vector<std::string> texts(const JsonValue& json, const std::string& path) {
+    const auto& elements = array(json, path);
     std::vector<std::string> all;
-    for (std::size_t at = 0; at < json.size(); ++at) all.push_back(text(json[at], at_index(path, at)));
+    for (std::size_t at = 0; at < elements.size(); ++at)
+        all.push_back(text(elements[at], at_index(path, at)));
     return all;
 }
 
-std::uint64_t whole_number(const Json& json, const std::string& path) {
-    if (!json.is_number_unsigned()) fail(path, "is no whole number of 0 or more");
-    return json.get<std::uint64_t>();
+std::uint64_t whole_number(const JsonValue& json, const std::string& path) {
+    if (!json.whole_number()) fail(path, "is no whole number of 0 or more");
+    return *json.whole_number();
 }
 
-int count(const Json& json, const std::string& path) {
+int count(const JsonValue& json, const std::string& path) {
     const auto number = whole_number(json, path);
     if (number < 1 || number > static_cast<std::uint64_t>(max_side))
         fail(path, "is not between 1 and " + std::to_string(max_side));
@@ -59,13 +64,13 @@ T checked(Outcome<T> outcome, const std::string& path) {
     return std::move(outcome).value();
 }
 
-Direction direction(const Json& json, const std::string& path) {
+Direction direction(const JsonValue& json, const std::string& path) {
     const auto found = direction_named(text(json, path));
     if (!found) fail(path, "is no direction");
     return *found;
 }
 
-void check_format(const Json& document, const char* format) {
+void check_format(const JsonValue& document, const char* format) {
     if (text(member(document, "the document", "format"), "format") != format)
         fail("format", std::string("is not \"") + format + "\"");
     if (whole_number(member(document, "the document", "version"), "version") != 1)
@@ -78,30 +83,30 @@ LetterCase letter_case(const std::string& name, const std::string& path) {
     return *letters;
 }
 
-Mask mask(const Json& json, const std::string& path) {
+Mask mask(const JsonValue& json, const std::string& path) {
     std::string drawn;
     for (const auto& row : texts(json, path)) drawn += row + "\n";
     return checked(read_mask(drawn, ""), path);
 }
 
-void read_words(const Json& json, const std::string& path, Recipe& recipe) {
-    if (json.size() > max_list_words)
+void read_words(const JsonValue& json, const std::string& path, Recipe& recipe) {
+    if (array(json, path).size() > max_list_words)
         fail(path, "holds more than " + std::to_string(max_list_words) + " words");
     for (const auto& word : texts(json, path)) recipe.words.words.push_back({word, 0});
 }
 
 // Every member but the words may be left out, and unknown ones are passed over: later versions may add some.
-Recipe read_recipe(const Json& json, const std::string& path) {
+Recipe read_recipe(const JsonValue& json, const std::string& path) {
     Recipe recipe;
     read_words(member(json, path, "words"), path + ".words", recipe);
-    for (const auto& [key, value] : json.items()) {
+    for (const auto& [key, value] : *json.object()) {
         const std::string at = path + "." + key;
         if (key == "locale") recipe.text.locale = text(value, at);
         if (key == "letters") recipe.text.letters = letter_case(text(value, at), at);
         if (key == "grid" && text(value, at) != "auto") recipe.size = checked(read_size(text(value, at)), at);
         if (key == "aspect") {
-            if (!value.is_number()) fail(at, "is no number");
-            recipe.aspect = checked(checked_aspect(value.get<double>()), at);
+            if (!value.number()) fail(at, "is no number");
+            recipe.aspect = checked(checked_aspect(*value.number()), at);
         }
         if (key == "shape") {
             const auto shape = shape_named(text(value, at));
@@ -111,15 +116,15 @@ Recipe read_recipe(const Json& json, const std::string& path) {
         if (key == "mask") recipe.mask = mask(value, at);
         if (key == "directions") {
             Directions directions;
-            if (!value.is_array()) fail(at, "is no array");
-            for (std::size_t index = 0; index < value.size(); ++index)
-                directions.insert(direction(value[index], at_index(at, index)));
+            const auto& names = array(value, at);
+            for (std::size_t index = 0; index < names.size(); ++index)
+                directions.insert(direction(names[index], at_index(at, index)));
             recipe.directions = directions;
         }
         if (key == "seed") recipe.seed = whole_number(value, at);
         if (key == "default_avoid_list") {
-            if (!value.is_boolean()) fail(at, "is neither true nor false");
-            recipe.default_avoid_list = value.get<bool>();
+            if (!value.boolean()) fail(at, "is neither true nor false");
+            recipe.default_avoid_list = *value.boolean();
         }
         if (key == "avoid") recipe.avoid = texts(value, at);
         if (key == "allow") recipe.allow = texts(value, at);
@@ -137,26 +142,26 @@ std::string letter(const std::string& written, const std::string& path, const Se
     return joined;
 }
 
-LetteredGrid read_cells(const Json& document, const Segmenter& segmenter) {
+LetteredGrid read_cells(const JsonValue& document, const Segmenter& segmenter) {
     const int rows = count(member(document, "the document", "rows"), "rows");
     const int columns = count(member(document, "the document", "columns"), "columns");
     const Size size = checked(checked_size(columns, rows), "rows");
-    const Json& cells = member(document, "the document", "cells");
-    if (!cells.is_array() || cells.size() != static_cast<std::size_t>(rows))
+    const auto& cells = array(member(document, "the document", "cells"), "cells");
+    if (cells.size() != static_cast<std::size_t>(rows))
         fail("cells", "is no array of as many rows as \"rows\" says");
     LetteredGrid grid{{}, Grid(size, closed_cell)};
     for (int row = 0; row < rows; ++row) {
-        const Json& line = cells[static_cast<std::size_t>(row)];
         const std::string path = at_index("cells", static_cast<std::size_t>(row));
-        if (!line.is_array() || line.size() != static_cast<std::size_t>(columns))
+        const auto& line = array(cells[static_cast<std::size_t>(row)], path);
+        if (line.size() != static_cast<std::size_t>(columns))
             fail(path, "is no array of as many cells as \"columns\" says");
         for (int column = 0; column < columns; ++column) {
-            const Json& cell = line[static_cast<std::size_t>(column)];
+            const JsonValue& cell = line[static_cast<std::size_t>(column)];
             if (cell.is_null()) continue;
             // A path is made only for a cell that needs one.
             const auto cell_path = [&] { return at_index(path, static_cast<std::size_t>(column)); };
-            if (!cell.is_string()) fail(cell_path(), "is neither a string nor null");
-            const auto& written = cell.get_ref<const std::string&>();
+            if (!cell.string()) fail(cell_path(), "is neither a string nor null");
+            const std::string& written = *cell.string();
             auto known = grid.alphabet.find(written);
             if (!known && grid.alphabet.size() == max_letters) fail(cell_path(), "is one letter too many");
             if (!known) known = grid.alphabet.add(letter(written, cell_path(), segmenter));
@@ -166,7 +171,7 @@ LetteredGrid read_cells(const Json& document, const Segmenter& segmenter) {
     return grid;
 }
 
-PlacedWord read_word(const Json& json, const std::string& path, const Grid& grid,
+PlacedWord read_word(const JsonValue& json, const std::string& path, const Grid& grid,
                      const Segmenter& segmenter) {
     PlacedWord word;
     word.shown = text(member(json, path, "shown"), path + ".shown");
@@ -174,7 +179,7 @@ PlacedWord read_word(const Json& json, const std::string& path, const Grid& grid
     if (word.letters.size() < 2) fail(path + ".letters", "has fewer than two letters");
     for (std::size_t at = 0; at < word.letters.size(); ++at)
         letter(word.letters[at], at_index(path + ".letters", at), segmenter);
-    const Json& placed = member(json, path, "placed");
+    const JsonValue& placed = member(json, path, "placed");
     const std::string at = path + ".placed";
     word.placed.first.row = count(member(placed, at, "row"), at + ".row") - 1;
     word.placed.first.column = count(member(placed, at, "column"), at + ".column") - 1;
@@ -187,10 +192,10 @@ PlacedWord read_word(const Json& json, const std::string& path, const Grid& grid
 }
 
 // The recipe's words, in its order: an audit of others would certify what nobody asked for.
-void read_placed_words(const Json& words, const Segmenter& segmenter, Puzzle& puzzle) {
+void read_placed_words(const JsonValue& json, const Segmenter& segmenter, Puzzle& puzzle) {
     const auto list = checked(spell(puzzle.recipe.words, segmenter), "recipe.words");
-    if (!words.is_array() || words.size() != list.words.size())
-        fail("words", "is no array of as many words as the recipe has");
+    const auto& words = array(json, "words");
+    if (words.size() != list.words.size()) fail("words", "is no array of as many words as the recipe has");
     for (std::size_t at = 0; at < words.size(); ++at) {
         PlacedWord word = read_word(words[at], at_index("words", at), puzzle.grid.grid, segmenter);
         if (word.shown != list.words[at].shown || word.letters != list.words[at].letters)
@@ -199,7 +204,7 @@ void read_placed_words(const Json& words, const Segmenter& segmenter, Puzzle& pu
     }
 }
 
-Puzzle read_puzzle(const Json& document, std::string_view source) {
+Puzzle read_puzzle(const JsonValue& document, std::string_view source) {
     check_format(document, "letterlode-puzzle");
     Puzzle puzzle;
     puzzle.recipe = read_recipe(member(document, "the document", "recipe"), "recipe");
@@ -219,13 +224,9 @@ Outcome<T> guarded(std::string_view json, std::string_view source, const char* k
             Refusal::Reason::unusable, place_in(source, 0) + what, {}, {advice}, std::string(source), 0};
     };
     try {
-        return read(Json::parse(json));
-    } catch (const Json::parse_error& error) {
-        return unusable("this is no JSON: it goes wrong at byte " + std::to_string(error.byte) + ".",
-                        "Give a file that letterlode wrote.");
-    } catch (const Json::out_of_range&) {
-        return unusable("it holds a number that is too large for any use.",
-                        "Give a file that letterlode wrote.");
+        return read(parse_json(json));
+    } catch (const JsonFault& fault) {
+        return unusable(fault.what, "Give a file that letterlode wrote.");
     } catch (const Fault& fault) {
         return unusable(fault.path + " " + fault.what + ".",
                         std::string("See the schema of the ") + kind + " in data/schema.");
@@ -236,11 +237,11 @@ Outcome<T> guarded(std::string_view json, std::string_view source, const char* k
 
 Outcome<Puzzle> puzzle_from_json(std::string_view json, std::string_view source) {
     return guarded<Puzzle>(json, source, "puzzle",
-                           [&](const Json& document) { return read_puzzle(document, source); });
+                           [&](const JsonValue& document) { return read_puzzle(document, source); });
 }
 
 Outcome<Recipe> recipe_from_json(std::string_view json, std::string_view source) {
-    return guarded<Recipe>(json, source, "recipe", [&](const Json& document) {
+    return guarded<Recipe>(json, source, "recipe", [&](const JsonValue& document) {
         Recipe recipe = read_recipe(document, "recipe");
         recipe.words.source = source;
         return recipe;
