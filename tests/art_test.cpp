@@ -278,6 +278,27 @@ TEST_CASE("cells are as large as the blank allows, and all stays on it") {
             }
 }
 
+TEST_CASE("a grid of the aspect that a blank asks for fills it both ways") {
+    for (const BlankSize blank :
+         {BlankSize{203.2, 254}, BlankSize{304.8, 304.8}, BlankSize{254, 203.2}, BlankSize{210, 297}})
+        for (const std::string heading : {"", "Beds", "Two\nlines"}) {
+            ArtworkOptions wanted = options(Surface::first, heading);
+            wanted.blank = blank;
+            const double aspect = grid_aspect(blank, heading);
+            const int rows = aspect > 1 ? 15 : static_cast<int>(std::lround(15 / aspect));
+            const int columns = static_cast<int>(std::lround(aspect * rows));
+            const Artwork artwork = drawn(panels::of_rows(rows_of(rows, columns, 'H')), wanted);
+            CAPTURE(blank.width_mm, heading, rows, columns);
+            const double margin = 0.055 * std::min(blank.width_mm, blank.height_mm);
+            const double top =
+                heading.empty() ? artwork.grid_corner.y : box_of(layer(artwork, "heading")).top;
+            CHECK(artwork.grid_corner.x - margin < 0.5 * artwork.cell_mm);
+            CHECK(top - margin < 0.75 * artwork.cell_mm);
+        }
+    // Too small a blank for a heading still gives a grid.
+    CHECK(grid_aspect({200, 10}, "1\n2\n3\n4\n5\n6\n7\n8") > 0);
+}
+
 TEST_CASE("closed rows and columns about a shape take no room") {
     const Artwork bare = drawn(panels::of_rows({"AB", "CD"}), options());
     const Artwork framed = drawn(panels::of_rows({"....", ".AB.", ".CD.", "...."}), options());

@@ -103,6 +103,11 @@ inline constexpr std::size_t max_heading_lines = 8;
 inline constexpr std::size_t max_heading_bytes = 1'000;
 inline constexpr double least_cell_mm = 2;
 
+// Columns over rows of a grid that would fill such a blank, below a heading of so many lines: for puzzles
+// that are made for their panel. Right for grids of some fifteen letters along the shorter side, and near
+// enough for others.
+[[nodiscard]] LODE_API double grid_aspect(const BlankSize& blank, std::string_view heading);
+
 // Fits the grid to the largest cells that the blank allows, every letter at the same cap height.
 // Refused as unusable, naming the option, the letter or the font: options that were not given, a font that is
 // not installed, broken or without outlines, a letter that the font lacks, a blank on which cells come out

@@ -20,12 +20,15 @@ constexpr double air_in_row = 0.4;          // cells, at both ends of a row of l
 constexpr double least_over_letters =
     1.3;  // where a heading as wide as the letters' rows would be smaller, it may stick out
 
+double margin_of(const BlankSize& blank) {
+    return std::clamp(margin_share * std::min(blank.width_mm, blank.height_mm), least_margin, most_margin);
+}
+
 class Fitter {
   public:
     Fitter(const BlankSize& blank, const Extent& extent, double letter_cap, const Heading& heading)
         : extent_(extent), letter_cap_(letter_cap), heading_(heading) {
-        margin_ =
-            std::clamp(margin_share * std::min(blank.width_mm, blank.height_mm), least_margin, most_margin);
+        margin_ = margin_of(blank);
         width_ = blank.width_mm - 2 * margin_;
         height_ = blank.height_mm - 2 * margin_;
     }
@@ -97,6 +100,16 @@ std::optional<Layout> fit(const BlankSize& blank, const Extent& extent, double l
     const Layout layout = Fitter(blank, extent, letter_cap, heading).layout();
     if (!(layout.cell >= least_cell_mm)) return std::nullopt;
     return layout;
+}
+
+double grid_aspect(const BlankSize& blank, std::string_view heading) {
+    const double width = blank.width_mm - 2 * margin_of(blank);
+    const double height = blank.height_mm - 2 * margin_of(blank);
+    const auto lines = static_cast<double>(heading_lines(heading).size());
+    const double capitals = heading_over_letters * cap_share * (1 + (lines - 1) * line_pitch);
+    const double cells_above = lines > 0 ? capitals + gap_below_heading + (1 - cap_share) / 2 : 0;
+    const double cell = std::min(width / 15, height / (15 + cells_above));
+    return width / (height - cells_above * cell);
 }
 
 }  // namespace lode

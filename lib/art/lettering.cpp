@@ -10,9 +10,7 @@ namespace lode {
 
 namespace {
 
-// Shares of a cell, by eye. Capitals a little over half a cell leave room enough that rows, columns and
-// diagonals read alike.
-constexpr double cap_share = 0.52;
+// Shares of a cell, by eye: what no letter goes beyond.
 constexpr double most_width = 0.84;
 constexpr double most_height = 0.90;
 // Where the widest plain letter (a W) does not fit, all letters shrink with it, but no further than this.
@@ -165,11 +163,12 @@ Refusal no_heading(const std::string& fault) {
     return refusal;
 }
 
-// The lines without blanks at their ends; lines of nothing else are left out.
-std::vector<std::string> lines_of(const std::string& text) {
+}  // namespace
+
+std::vector<std::string> heading_lines(std::string_view text) {
     std::vector<std::string> lines;
     std::string line;
-    for (const char c : text + "\n") {
+    for (const char c : std::string(text) + "\n") {
         if (c != '\n') {
             line += c == '\t' || c == '\r' ? ' ' : c;
             continue;
@@ -182,14 +181,12 @@ std::vector<std::string> lines_of(const std::string& text) {
     return lines;
 }
 
-}  // namespace
-
 Outcome<Heading> set_heading(Font& font, const std::string& text) {
     if (text.size() > max_heading_bytes)
         return no_heading("it is longer than " + std::to_string(max_heading_bytes) + " bytes");
     const auto normal = normalised(text);
     if (!normal) return no_heading("it is no valid UTF-8");
-    const std::vector<std::string> lines = lines_of(*normal);
+    const std::vector<std::string> lines = heading_lines(*normal);
     if (lines.size() > max_heading_lines)
         return no_heading("it has more than " + std::to_string(max_heading_lines) + " lines");
 

@@ -2,6 +2,7 @@
 // The letters of a grid as outlines in their cells, and the heading as outlines on its lines.
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <letterlode/outcome.hpp>
@@ -11,6 +12,10 @@
 #include "art/font.hpp"
 
 namespace lode {
+
+// A capital's share of its cell, by eye: a little over half leaves room enough that rows, columns and
+// diagonals read alike.
+inline constexpr double cap_share = 0.52;
 
 // Measured in cells, with 0 at the centre of the cell.
 struct Lettering {
@@ -31,6 +36,9 @@ struct Heading {
     std::string text;  // tidied, a line end between lines
     std::vector<HeadingLine> lines;
 };
+
+// The heading's lines without blanks at their ends; lines of nothing else are left out.
+[[nodiscard]] std::vector<std::string> heading_lines(std::string_view text);
 
 // A text of blanks gives no lines. Refused as unusable: text that is no UTF-8, control characters, more lines
 // or bytes than a heading may have, characters that the font lacks.
