@@ -1,7 +1,9 @@
 #pragma once
-// Puzzles made by hand, so that artwork is tested without the engine that places words.
+// Puzzles made by hand, so that artwork is tested without the engine that places words, and their artwork.
 
+#include <letterlode/art.hpp>
 #include <letterlode/puzzle.hpp>
+#include <stdexcept>
 #include <string>
 #include <utility>
 #include <vector>
@@ -65,6 +67,36 @@ inline lode::Puzzle garden() {
                     {"SAGE", 6, 2, right},
                     {"RAT", 2, 2, down_right},
                     {"TAX", 4, 4, up_right}});
+}
+
+inline constexpr double mm_an_inch = 25.4;
+
+inline lode::ArtworkOptions options(lode::Surface surface = lode::Surface::first,
+                                    const std::string& heading = "The Tool Shed") {
+    lode::ArtworkOptions result;
+    result.blank = {8 * mm_an_inch, 10 * mm_an_inch};
+    result.surface = surface;
+    result.heading = heading;
+    return result;
+}
+
+inline lode::Artwork drawn(const lode::Puzzle& puzzle, const lode::ArtworkOptions& wanted) {
+    auto artwork = draw(puzzle, wanted);
+    if (!artwork) throw std::runtime_error(artwork.refusal().message);
+    return *std::move(artwork);
+}
+
+inline std::size_t place_of(const lode::Artwork& artwork, const std::string& name) {
+    for (std::size_t i = 0; i < artwork.layers.size(); ++i)
+        if (artwork.layers[i].name == name) return i;
+    throw std::runtime_error("no layer " + name);
+}
+inline const lode::Layer& layer(const lode::Artwork& artwork, const std::string& name) {
+    return artwork.layers[place_of(artwork, name)];
+}
+
+inline bool has(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
 }
 
 }  // namespace panels
