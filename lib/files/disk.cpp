@@ -80,7 +80,9 @@ void Disk::remove_all(const std::string& path) {
 
 bool Disk::exists(const std::string& path) const {
     std::error_code error;
-    return std::filesystem::symlink_status(path, error).type() != std::filesystem::file_type::not_found;
+    const auto type = std::filesystem::symlink_status(path, error).type();
+    if (type == std::filesystem::file_type::none) fault("look at", path, error.value());
+    return type != std::filesystem::file_type::not_found;
 }
 
 }  // namespace lode

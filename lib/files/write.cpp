@@ -60,7 +60,9 @@ class Unfinished {
 
 void write_file(const std::string& path, std::string_view bytes, Disk& disk) {
     // What is no plain file (a pipe, a device) has nothing to be put in the place of.
-    if (fs::exists(path) && !fs::is_regular_file(path)) {
+    std::error_code error;
+    const fs::file_status there = fs::status(path, error);
+    if (fs::exists(there) && !fs::is_regular_file(there)) {
         disk.write(path, bytes);
         return;
     }
@@ -82,7 +84,8 @@ Outcome<std::string> write_folder(const std::string& wanted, const std::vector<N
     if (there && !replace)
         return refuse("exists already.",
                       "Give --out another name, or --replace to put the new folder in its place.");
-    if (there && !fs::is_directory(fs::symlink_status(path)))
+    std::error_code error;
+    if (there && !fs::is_directory(fs::symlink_status(path, error)))
         return refuse("is no folder, and is not replaced.", "Give --out another name.");
 
     if (there && holds_working_folder(path))
