@@ -38,8 +38,9 @@ icu::UnicodeSet main_exemplars(const icu::Locale& locale) {
     check(status, "ICU has no data for the letters of languages");
     icu::UnicodeSet set;
     ulocdata_getExemplarSet(data.get(), set.toUSet(), 0, ULOCDATA_ES_STANDARD, &status);
+    // CLDR's sets are well-formed: where ICU had no memory for one, it may say otherwise, or say nothing.
+    if (status == U_MALFORMED_SET || set.isBogus()) throw std::bad_alloc();
     check(status, "ICU has no data for the letters of a language");
-    if (set.isBogus()) throw std::bad_alloc();
     return set;
 }
 

@@ -1,5 +1,7 @@
 #include <memory>
+#include <mutex>
 #include <new>
+#include <stdexcept>
 
 #include <unicode/brkiter.h>
 #include <unicode/uchar.h>
@@ -48,8 +50,11 @@ bool is_apostrophe_letter(UChar32 character) {
 struct Segmenter::State {
     TextRules rules;
     icu::Locale locale{""};  // never the default one, which is read from the environment
-    // Break iterators hold the text that they walk: each call works on a clone.
+    // A break iterator holds the text that it walks, so that one call at a time uses it. A clone for each
+    // would take longer, and ICU 72 falls over one that it has no memory for.
     std::unique_ptr<icu::BreakIterator> breaks;
+    mutable icu::UnicodeString walked;
+    mutable std::mutex walking;
 
     [[nodiscard]] icu::UnicodeString cased(std::string_view text) const {
         icu::UnicodeString characters = composed(to_icu(text));
@@ -60,13 +65,15 @@ struct Segmenter::State {
 
     template <class Visit>
     void each_cluster(const icu::UnicodeString& characters, Visit visit) const {
-        const std::unique_ptr<icu::BreakIterator> walk(breaks->clone());
-        if (!walk) throw std::bad_alloc();
-        walk->setText(characters);
-        std::int32_t start = walk->first();
-        for (std::int32_t end = walk->next(); end != icu::BreakIterator::DONE;
-             start = end, end = walk->next())
-            visit(characters.tempSubStringBetween(start, end));
+        const std::lock_guard lock(walking);
+        walked = characters;
+        check(walked);
+        breaks->setText(walked);
+        std::int32_t start = breaks->first();
+        for (std::int32_t end = breaks->next(); end != icu::BreakIterator::DONE;
+             start = end, end = breaks->next())
+            visit(walked.tempSubStringBetween(start, end));
+        if (start != walked.length()) throw std::runtime_error("ICU stopped before the end of a text");
     }
 
     // Sought in the text as it was written: another case may have more letters.
