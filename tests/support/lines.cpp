@@ -1,7 +1,7 @@
 #include "support/lines.hpp"
 
 #include <algorithm>
-#include <map>
+#include <memory>
 #include <stdexcept>
 
 #include <unicode/coll.h>
@@ -32,25 +32,35 @@ void add_line(const LetteredGrid& grid, int row, int column, int down, int acros
     flush();
 }
 
-// Where each cell's text begins in the joined line; the last entry is the end.
 template <class Text, class Append>
-Text joined(const Line& line, std::map<std::int64_t, std::size_t>& cell_at, Append append) {
+Text joined(const Line& line, Append append) {
     Text text;
-    for (std::size_t cell = 0; cell < line.letters.size(); ++cell) {
-        cell_at[static_cast<std::int64_t>(text.length())] = cell;
-        append(text, line.letters[cell]);
-    }
-    cell_at[static_cast<std::int64_t>(text.length())] = line.letters.size();
+    for (const auto& letter : line.letters) append(text, letter);
     return text;
 }
 
-void add_match(const Line& line, const std::map<std::int64_t, std::size_t>& cell_at, std::int64_t begin,
-               std::int64_t end, CellSets& copies) {
-    const auto first = cell_at.find(begin);
-    const auto after = cell_at.find(end);
-    if (first == cell_at.end() || after == cell_at.end()) return;
-    copies.emplace(line.cells.begin() + static_cast<std::ptrdiff_t>(first->second),
-                   line.cells.begin() + static_cast<std::ptrdiff_t>(after->second));
+void append_utf8(std::string& text, const std::string& letter) {
+    text += letter;
+}
+
+void append_utf16(icu::UnicodeString& text, const std::string& letter) {
+    text += icu::UnicodeString::fromUTF8(letter);
+}
+
+// Adds the cells whose text the match is, if it begins and ends between cells.
+template <class Text, class Append>
+void add_match(const Line& line, std::int64_t begin, std::int64_t end, Append append, CellSets& copies) {
+    Text text;
+    std::set<std::pair<int, int>> cells;
+    bool begins = false;
+    for (std::size_t cell = 0; cell < line.cells.size(); ++cell) {
+        const auto at = static_cast<std::int64_t>(text.length());
+        if (at >= end) break;
+        begins = begins || at == begin;
+        if (at >= begin) cells.insert(line.cells[cell]);
+        append(text, line.letters[cell]);
+    }
+    if (begins && static_cast<std::int64_t>(text.length()) == end) copies.insert(cells);
 }
 
 Line turned(const Line& line) {
@@ -94,12 +104,10 @@ CellSets copies_by_string_find(const std::vector<Line>& lines, const std::vector
     std::string sought;
     for (const auto& letter : word) sought += letter;
     return both_ways(lines, word.size(), [&](const Line& line, CellSets& copies) {
-        std::map<std::int64_t, std::size_t> cell_at;
-        const auto text = joined<std::string>(
-            line, cell_at, [](std::string& all, const std::string& letter) { all += letter; });
+        const auto text = joined<std::string>(line, append_utf8);
         for (auto at = text.find(sought); at != std::string::npos; at = text.find(sought, at + 1))
-            add_match(line, cell_at, static_cast<std::int64_t>(at),
-                      static_cast<std::int64_t>(at + sought.size()), copies);
+            add_match<std::string>(line, static_cast<std::int64_t>(at),
+                                   static_cast<std::int64_t>(at + sought.size()), append_utf8, copies);
     });
 }
 
@@ -112,18 +120,14 @@ CellSets copies_by_icu(const std::vector<Line>& lines, const std::vector<std::st
     for (const auto& letter : word) sought += icu::UnicodeString::fromUTF8(letter);
 
     return both_ways(lines, word.size(), [&](const Line& line, CellSets& copies) {
-        std::map<std::int64_t, std::size_t> cell_at;
-        const auto text =
-            joined<icu::UnicodeString>(line, cell_at, [](icu::UnicodeString& all, const std::string& letter) {
-                all += icu::UnicodeString::fromUTF8(letter);
-            });
+        const auto text = joined<icu::UnicodeString>(line, append_utf16);
         UErrorCode code = U_ZERO_ERROR;
         icu::StringSearch search(sought, text, static_cast<icu::RuleBasedCollator*>(order.get()), nullptr,
                                  code);
         search.setAttribute(USEARCH_OVERLAP, USEARCH_ON, code);
         for (auto at = search.first(code); at != USEARCH_DONE; at = search.next(code)) {
             if (U_FAILURE(code)) throw std::runtime_error("ICU could not search");
-            add_match(line, cell_at, at, at + search.getMatchedLength(), copies);
+            add_match<icu::UnicodeString>(line, at, at + search.getMatchedLength(), append_utf16, copies);
         }
     });
 }
