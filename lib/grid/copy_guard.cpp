@@ -25,6 +25,23 @@ void CopyGuard::Table::build(std::size_t letters, std::span<const Use> uses, std
 }
 
 CopyGuard::CopyGuard(std::span<const Letters> words, Letters seen_as) : seen_as_(std::move(seen_as)) {
+    std::size_t longest = 0;
+    for (const Letters& word : words) {
+        words_.push_back(
+            {static_cast<std::uint32_t>(letters_.size()), static_cast<std::uint32_t>(word.size())});
+        letters_.insert(letters_.end(), word.begin(), word.end());
+        longest = std::max(longest, word.size());
+    }
+    index(longest);
+}
+
+CopyGuard CopyGuard::up_to(std::size_t letters) const {
+    CopyGuard shorter = *this;
+    shorter.index(letters);
+    return shorter;
+}
+
+void CopyGuard::index(std::size_t longest) {
     struct Uses {
         std::vector<Use> uses;
         Letters here;
@@ -32,18 +49,18 @@ CopyGuard::CopyGuard(std::span<const Letters> words, Letters seen_as) : seen_as_
     };
     Uses not_last;
     Uses last;
-    for (std::uint32_t word = 0; word < words.size(); ++word) {
-        const Letters& letters = words[word];
-        words_.push_back(
-            {static_cast<std::uint32_t>(letters_.size()), static_cast<std::uint32_t>(letters.size())});
-        letters_.insert(letters_.end(), letters.begin(), letters.end());
-        for (std::uint32_t index = 0; index < letters.size(); ++index) {
-            letter_count_ = std::max(letter_count_, letters[index] + std::size_t{1});
-            const bool is_last = index + 1 == letters.size();
+    letter_count_ = 0;
+    for (std::uint32_t word = 0; word < words_.size(); ++word) {
+        const auto [start, count] = words_[word];
+        if (count > longest) continue;
+        const Letter* const letters = letters_.data() + start;
+        for (std::uint32_t at = 0; at < count; ++at) {
+            letter_count_ = std::max(letter_count_, letters[at] + std::size_t{1});
+            const bool is_last = at + 1 == count;
             Uses& kind = is_last ? last : not_last;
-            kind.uses.push_back({word, index});
-            kind.here.push_back(letters[index]);
-            kind.there.push_back(is_last ? letters[index - 1] : letters[index + 1]);
+            kind.uses.push_back({word, at});
+            kind.here.push_back(letters[at]);
+            kind.there.push_back(is_last ? letters[at - 1] : letters[at + 1]);
         }
     }
     not_last_.build(letter_count_, not_last.uses, not_last.here, not_last.there);

@@ -22,13 +22,18 @@ class CopyGuard {
     // those.
     CopyGuard(std::span<const Letters> words, Letters seen_as);
 
+    // The same words by the same numbers, of which only those of at most so many letters are found.
+    [[nodiscard]] CopyGuard up_to(std::size_t letters) const;
+    // Whether it can find anything at all.
+    [[nodiscard]] bool finds_nothing() const { return letter_count_ == 0; }
+
     [[nodiscard]] int length(std::size_t word) const { return static_cast<int>(words_[word].count); }
 
     // Calls visit(word, placement) for every complete copy that runs through the cell, which holds a letter;
     // a palindrome's from both ends. Stops where visit returns false, and returns whether it came to the end.
     template <class Visit>
     bool through(const Grid& grid, Cell cell, Visit&& visit) const {
-        if (words_.empty()) return true;
+        if (finds_nothing()) return true;
         const Letter here = seen_as_[grid[cell]];
         if (here >= letter_count_) return true;
         for (const Direction direction : all_directions) {
@@ -51,6 +56,8 @@ class CopyGuard {
         std::uint32_t first;
         std::uint32_t count;
     };
+    void index(std::size_t longest);
+
     // A place in a word.
     struct Use {
         std::uint32_t word;

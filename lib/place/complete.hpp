@@ -1,0 +1,47 @@
+#pragma once
+// The complete search: finds a placement, or proves that there is none. It is there for the proof; of tasks
+// that have a placement, the neighbourhood search finds most sooner.
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "place/effort.hpp"
+#include "place/position.hpp"
+
+namespace lode {
+
+class CompleteSearch {
+  public:
+    CompleteSearch(const PlaceTask& task, Candidates& candidates, Effort& effort);
+
+    // Searches from the start, placing at most so many candidates. `exhausted` is a proof.
+    [[nodiscard]] SearchEnd search(std::uint64_t most_nodes);
+    [[nodiscard]] const Position& position() const { return position_; }
+
+  private:
+    [[nodiscard]] std::vector<Block> start() const;
+    [[nodiscard]] SearchEnd descend(std::size_t depth);
+    [[nodiscard]] SearchEnd try_candidate(std::size_t depth, Candidate candidate);
+    void narrow(std::size_t depth);
+    [[nodiscard]] bool filter(Block* set);
+    void keep_compatible(Block* set, std::uint32_t word);
+    [[nodiscard]] const Block* compatible_with(Candidate candidate);
+
+    const PlaceTask& task_;
+    Candidates& candidates_;
+    Effort& effort_;
+    const BlockOperations& operations_;
+    Position position_;
+    std::vector<std::vector<Block>> sets_;        // by depth: the candidates that are still possible
+    std::vector<std::uint32_t> order_;            // the words that are to come, in no order
+    std::vector<std::uint32_t> counts_;           // of each of those, how many candidates
+    std::vector<std::uint32_t> filtered_;         // by word, its count when it last narrowed the others
+    std::vector<std::vector<Block>> compatible_;  // by candidate; empty where not made yet
+    std::vector<Block> joined_;
+    std::vector<Block> scratch_;
+    bool keep_all_compatible_;
+    std::uint64_t nodes_left_ = 0;
+};
+
+}  // namespace lode

@@ -1,0 +1,72 @@
+#pragma once
+// The search for everyday puzzles and for large grids: placements by chance, words that fail first in the
+// next run.
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "place/effort.hpp"
+#include "random/random.hpp"
+
+namespace lode {
+
+class SamplingSearch {
+  public:
+    SamplingSearch(const PlaceTask& task, Random& random, Effort& effort);
+
+    // Runs from the start, again and again, for at most so many steps in all. `exhausted` is a proof.
+    [[nodiscard]] SearchEnd search(std::uint64_t most_steps);
+
+    // Where search ended with `placed`.
+    [[nodiscard]] std::vector<Placement> placements() const;
+    [[nodiscard]] const Grid& grid() const { return grid_; }
+    // The word that failed most often.
+    [[nodiscard]] std::uint32_t hardest() const;
+
+  private:
+    // One word's place in the order of a run, and how far its placements have been tried.
+    struct Level {
+        std::uint32_t word = 0;
+        std::uint64_t start = 0;
+        std::uint64_t stride = 1;
+        std::uint64_t tried = 0;
+        std::size_t written = 0;   // how many cells had been written before this word
+        std::size_t foretold = 0;  // how many copies had been foretold before this word
+    };
+
+    void start_run();
+    [[nodiscard]] SearchEnd run();
+    void enter(std::size_t depth);
+    [[nodiscard]] bool try_next(Level& level);
+    void undo(const Level& level);
+    void clear();
+    [[nodiscard]] bool write(std::uint32_t word, const Placement& placement);
+    [[nodiscard]] bool copies_are_right(std::uint32_t word, const Placement& placement,
+                                        std::size_t written_before);
+
+    [[nodiscard]] std::uint64_t candidates() const { return mask_cells_ * choices_.size(); }
+    [[nodiscard]] std::optional<Placement> candidate(std::uint32_t word, std::uint64_t number) const;
+
+    const PlaceTask& task_;
+    Random& random_;
+    Effort& effort_;
+    std::uint64_t mask_cells_;
+    std::vector<Direction> choices_;
+    std::vector<std::uint8_t> palindrome_;
+    std::vector<std::uint32_t> weight_;
+
+    Grid grid_;
+    std::vector<Level> levels_;
+    std::vector<Cell> written_;
+    std::vector<std::optional<Placement>> placed_;
+    // A copy of a word that others spelled before the word was placed: the word must stand there and nowhere
+    // else.
+    std::vector<std::optional<Placement>> foretold_;
+    std::vector<std::uint32_t> foretold_trail_;
+    std::uint64_t run_number_ = 0;
+    std::uint64_t run_stop_ = 0;  // the effort at which a run ends
+    std::uint64_t stop_ = 0;      // the effort at which a call ends
+};
+
+}  // namespace lode

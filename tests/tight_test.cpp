@@ -1,0 +1,194 @@
+// The two searches for tight tasks, each by itself: in place() easier tasks never reach them.
+
+#include <catch2/catch.hpp>
+
+#include "place/complete.hpp"
+#include "place/neighbourhood.hpp"
+#include "place/symmetry.hpp"
+#include "support/grids.hpp"
+#include "support/naive.hpp"
+#include "support/placing.hpp"
+
+using namespace lode;
+using namespace lode::test;
+using End = PlaceResult::End;
+
+namespace {
+
+constexpr std::uint64_t many_nodes = 1'000'000;
+
+PlaceResult result_of(SearchEnd end, const Position& position) {
+    if (end == SearchEnd::placed) return {End::placed, 0, position.placements(), position.grid(), 0};
+    return {end == SearchEnd::exhausted ? End::impossible : End::unfinished, 0, {}, {}, 0};
+}
+
+PlaceResult completely(const Task& task) {
+    const TaskHolder holder(task);
+    auto candidates = Candidates::list(holder.task());
+    REQUIRE(candidates);
+    Effort effort(holder.task());
+    CompleteSearch search(holder.task(), *candidates, effort);
+    return result_of(search.search(many_nodes), search.position());
+}
+
+PlaceResult by_neighbourhoods(const Task& task, std::uint64_t seed, std::uint64_t nodes) {
+    const TaskHolder holder(task);
+    auto candidates = Candidates::list(holder.task());
+    REQUIRE(candidates);
+    Random random(seed);
+    Effort effort(holder.task());
+    NeighbourhoodSearch search(holder.task(), *candidates, random, effort);
+    return result_of(search.search(nodes), search.position());
+}
+
+}  // namespace
+
+TEST_CASE(
+    "the complete search places two short words on every mask of two by three exactly where they can be") {
+    using enum Direction;
+    const auto words = every_word(2, 2, 3);
+    long possible = 0;
+    long impossible = 0;
+    for (const Directions directions :
+         {Directions::all(), Directions::forward(), directions_of({right, down}), directions_of({left})})
+        for (const Mask& mask : every_mask({2, 3}))
+            for (std::size_t first = 0; first < words.size(); ++first)
+                for (std::size_t second = first; second < words.size(); ++second) {
+                    const Task task{mask, directions, {words[first], words[second]}};
+                    ++(agrees_with_brute_force(task, completely(task)) ? possible : impossible);
+                }
+    CHECK(possible > 1000);
+    CHECK(impossible > 1000);
+}
+
+TEST_CASE("both tight searches agree with brute force on random small tasks") {
+    Random random(2024);
+    long possible = 0;
+    for (int round = 0; round < 6000; ++round) {
+        const Task task = random_small_task(random);
+        CAPTURE(round);
+        const bool exists = agrees_with_brute_force(task, completely(task));
+        possible += exists;
+        // Finding is no proof: where there is no placement, it must find none.
+        const auto found = by_neighbourhoods(task, random.below(1000), 500);
+        if (exists) {
+            REQUIRE(found.end == End::placed);
+            REQUIRE(fault_in(task, found) == "");
+        } else {
+            REQUIRE(found.end == End::unfinished);
+        }
+    }
+    CHECK(possible > 500);
+    CHECK(possible < 5500);
+}
+
+TEST_CASE("a long copy that only the whole grid spells is no solution of either search") {
+    // Read down, the first column of the rows spells the avoided word, whichever way the rows are turned.
+    const Task task{Mask({4, 4}),
+                    directions_of({Direction::right}),
+                    {word_of("ABCD"), word_of("EFGH"), word_of("IJKL"), word_of("MNOP")},
+                    {word_of("AEIM"), word_of("MIEA"), word_of("EAIM")}};
+    const auto complete = completely(task);
+    REQUIRE(complete.end == End::placed);
+    CHECK(fault_in(task, complete) == "");
+    for (std::uint64_t seed = 0; seed < 20; ++seed) {
+        const auto found = by_neighbourhoods(task, seed, 2'000);
+        REQUIRE(found.end == End::placed);
+        CHECK(fault_in(task, found) == "");
+    }
+}
+
+TEST_CASE("a perfect square of words with no cell over is found by both tight searches") {
+    const Task task{
+        Mask({5, 5}),
+        Directions::all(),
+        {word_of("ABCDE"), word_of("FGHIJ"), word_of("KLMNO"), word_of("PQRST"), word_of("UVWXY")}};
+    CHECK(fault_in(task, completely(task)) == "");
+    CHECK(fault_in(task, by_neighbourhoods(task, 1, 100'000)) == "");
+    Task more = task;
+    more.words.push_back(word_of("AGNRY"));
+    CHECK(completely(more).end == End::impossible);
+}
+
+TEST_CASE(
+    "candidates are numbered a word after another, and each is found again by the cells that it covers") {
+    const Task task{mask_of({"OOOO", "O.OO", "OOOO"}), Directions::all(), {word_of("ABC"), word_of("ABA")}};
+    const TaskHolder holder(task);
+    const auto candidates = Candidates::list(holder.task());
+    REQUIRE(candidates);
+    std::size_t counts[2] = {0, 0};
+    for (std::uint32_t word = 0; word < 2; ++word)
+        each_bit(candidates->all().data(), candidates->runs()[word], [&](Candidate candidate) {
+            ++counts[word];
+            CHECK(candidates->word(candidate) == word);
+            CHECK(candidates->that_covers(word, candidates->placement(candidate)) == candidate);
+            for (const auto cell : candidates->cells(candidate))
+                CHECK(task.mask.open({static_cast<int>(cell / 4), static_cast<int>(cell % 4)}));
+        });
+    CHECK(counts[0] == 2 * counts[1]);  // a palindrome once for both its ends
+    CHECK(candidates->that_covers(1, {{0, 2}, Direction::left}).has_value());
+    CHECK(!candidates->that_covers(0, {{1, 0}, Direction::right}).has_value());
+}
+
+TEST_CASE(
+    "a letter in a cell leaves the candidates that have it there and those that do not cover the cell") {
+    const Task task{Mask({3, 3}), Directions::all(), {word_of("AB"), word_of("BCA")}};
+    const TaskHolder holder(task);
+    auto candidates = Candidates::list(holder.task());
+    REQUIRE(candidates);
+    for (std::uint32_t cell = 0; cell < 9; ++cell)
+        for (Letter letter = 0; letter < 3; ++letter) {
+            const Block* const left = candidates->left_by(cell, letter);
+            for (std::uint32_t word = 0; word < 2; ++word)
+                each_bit(candidates->all().data(), candidates->runs()[word], [&](Candidate candidate) {
+                    const auto cells = candidates->cells(candidate);
+                    const auto at = std::find(cells.begin(), cells.end(), cell);
+                    const bool stays =
+                        at == cells.end() ||
+                        task.words[word][static_cast<std::size_t>(at - cells.begin())] == letter;
+                    CHECK(((left[candidate / 64] >> (candidate % 64) & 1) != 0) == stays);
+                });
+        }
+}
+
+TEST_CASE(
+    "symmetries leave one of eight places of a word on a square, and all of them where nothing is "
+    "symmetrical") {
+    const auto classes = [](const Mask& mask, Directions directions) {
+        const Task task{mask, directions, {word_of("ABC")}};
+        const TaskHolder holder(task);
+        const auto candidates = Candidates::list(holder.task());
+        return one_of_each_class(holder.task(), *candidates, 0).size();
+    };
+    // Burnside's lemma by hand: of the 96 placements each of the four mirrors keeps the 6 on its axis and no turn keeps any:
+    // (96 + 4 x 6) / 8 classes.
+    CHECK(naive_placements({5, 5}, Directions::all(), 3) == 96);
+    CHECK(classes(Mask({5, 5}), Directions::all()) == 15);
+    CHECK(classes(mask_of({"OOOO", "OOO.", "OO..", "O..."}), directions_of({Direction::right})) == 3);
+}
+
+TEST_CASE("operations on sets are the same on every machine") {
+    // The plain ones are what block_operations() falls back on; the test computes the results itself.
+    Random random(5);
+    const BlockOperations& operations = block_operations();
+    for (std::size_t size = 1; size < 40; ++size) {
+        std::vector<Block> a(size), b(size), met(size);
+        for (auto* set : {&a, &b})
+            for (Block& block : *set)
+                block = Block{random.below(UINT32_MAX)} << 32 | random.below(UINT32_MAX);
+        operations.meet(met.data(), a.data(), b.data(), size);
+        std::vector<Block> joined = a;
+        operations.join(joined.data(), b.data(), size);
+        std::uint32_t bits = 0;
+        for (std::size_t at = 0; at < size; ++at) {
+            CHECK(met[at] == (a[at] & b[at]));
+            CHECK(joined[at] == (a[at] | b[at]));
+            for (int bit = 0; bit < 64; ++bit) bits += static_cast<std::uint32_t>(a[at] >> bit & 1);
+        }
+        const BlockRun run{0, static_cast<std::uint32_t>(size)};
+        const std::uint32_t which = 0;
+        std::uint32_t count = 0;
+        operations.count_runs(a.data(), &run, {&which, 1}, &count);
+        CHECK(count == bits);
+    }
+}
