@@ -78,7 +78,7 @@ ExitCode make(const Values& values) {
         auto options = artwork_options(values);
         if (!options) return report(options.refusal(), json);
         artwork_wanted = std::move(*options);
-        recipe->aspect = artwork_wanted->blank.width_mm / artwork_wanted->blank.height_mm;
+        recipe->aspect = grid_aspect(artwork_wanted->blank, artwork_wanted->heading);
     }
 
     Progress progress;
