@@ -28,7 +28,8 @@ lode::MakeControl control_of(const lode_control* control) {
 std::int32_t lode_control_create(lode_control** control, lode_error** error) {
     clear(control);
     return guarded(__func__, error, [&] {
-        need(control, "control") = new lode_control;
+        auto& result = need(control, "control");
+        result = new lode_control;
         return LODE_OK;
     });
 }

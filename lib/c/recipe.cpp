@@ -38,7 +38,8 @@ constexpr std::array letter_cases{lode::LetterCase::upper, lode::LetterCase::low
 std::int32_t lode_recipe_create(lode_recipe** recipe, lode_error** error) {
     clear(recipe);
     return guarded(__func__, error, [&] {
-        need(recipe, "recipe") = new lode_recipe;
+        auto& result = need(recipe, "recipe");
+        result = new lode_recipe;
         return LODE_OK;
     });
 }
