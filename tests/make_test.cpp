@@ -257,11 +257,11 @@ TEST_CASE("no direction and no language are refused") {
     CHECK_THAT(unusable(recipe).message, Contains("'no such'"));
 }
 
-TEST_CASE("words without a place are proved impossible, and the hardest is named") {
+TEST_CASE("words without a place are proved impossible, and are named with a grid that would hold them") {
     const Refusal refusal = refused(recipe_of({"ABCD", "EFGH", "IJKL"}, Size{2, 4}), Reason::impossible);
     CHECK(refusal.words == Texts{"ABCD", "EFGH", "IJKL"});
     CHECK_THAT(refusal.message, Contains("3 words") && Contains("4x2"));
-    CHECK_THAT(refusal.advice.front(), Contains("larger grid"));
+    CHECK_THAT(refusal.advice.front(), Contains("--grid 5x3"));
 }
 
 TEST_CASE("where the letters allow no filler that is what the refusal says") {
@@ -273,7 +273,8 @@ TEST_CASE("where the letters allow no filler that is what the refusal says") {
 
 TEST_CASE("a small effort ends as unfinished, never as impossible, and within its bound") {
     Recipe recipe = crowded();
-    for (const std::uint64_t effort : {0, 1, 2, 10, 100, 1000, 10'000, 100'000, 1'000'000}) {
+    for (const std::uint64_t effort :
+         std::vector<std::uint64_t>{0, 1, 2, 10, 100, 1000, 10'000, 100'000, 1'000'000}) {
         recipe.effort = effort;
         std::uint64_t last = 0;
         MakeControl control;

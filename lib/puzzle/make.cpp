@@ -1,10 +1,12 @@
 #include <algorithm>
+#include <optional>
 
 #include <letterlode/puzzle.hpp>
 
 #include "fill/fill.hpp"
 #include "place/place.hpp"
 #include "puzzle/job.hpp"
+#include "puzzle/unplaced.hpp"
 
 namespace lode {
 namespace {
@@ -14,8 +16,9 @@ constexpr int placements_thrown_away = 50;
 // Where the size is left to us: how often a larger one is tried, each a tenth larger.
 constexpr int sizes_tried = 12;
 
-std::string size_text(Size size) {
-    return std::to_string(size.columns) + "x" + std::to_string(size.rows);
+// A refusal may cost as much again as the search did at the most.
+std::uint64_t explaining(const Recipe& recipe) {
+    return recipe.effort;
 }
 
 Refusal interrupted(std::uint64_t effort) {
@@ -45,6 +48,8 @@ class Attempt {
 
     Outcome<Puzzle> run();
     [[nodiscard]] std::uint64_t effort_spent() const { return effort_; }
+    // How the search for placements ended, where that is what failed.
+    [[nodiscard]] const std::optional<PlaceResult>& unplaced() const { return unplaced_; }
 
   private:
     [[nodiscard]] std::uint64_t effort_left() const {
@@ -53,7 +58,7 @@ class Attempt {
     }
     PlaceResult place_words();
     FillResult fill_rest(const Grid& placed);
-    Refusal not_placed(const PlaceResult& result) const;
+    Refusal not_placed() const;
     Refusal not_filled() const;
     Refusal not_filled_in_time() const;
     Puzzle finish(const PlaceResult& placed, Grid grid) const;
@@ -64,6 +69,7 @@ class Attempt {
     const MakeControl& control_;
     std::uint64_t effort_before_;
     std::uint64_t effort_ = 0;
+    std::optional<PlaceResult> unplaced_;
     Random random_;
 };
 
@@ -88,29 +94,9 @@ FillResult Attempt::fill_rest(const Grid& placed) {
     return result;
 }
 
-Refusal Attempt::not_placed(const PlaceResult& result) const {
-    const std::string what = std::to_string(job_.words.size()) +
-                             (job_.words.size() == 1 ? " word" : " words") + " in a grid of " +
-                             size_text(mask_.size());
-    const std::string& hardest = job_.list.words[result.hardest].shown;
-    Refusal refusal;
-    refusal.source = recipe_.words.source;
-    if (result.end == PlaceResult::End::impossible) {
-        refusal.reason = Refusal::Reason::impossible;
-        refusal.message = "There is no way to place " + what + ": every one was tried.";
-        for (const auto& word : job_.list.words) refusal.words.push_back(word.shown);
-        refusal.advice = {"Take a larger grid or more directions, or leave a word out; '" + hardest +
-                          "' is the hardest to place."};
-    } else {
-        refusal.reason = Refusal::Reason::unfinished;
-        refusal.message = "No way was found to place " + what + " within an effort of " +
-                          std::to_string(recipe_.effort) + " steps.";
-        refusal.words = {hardest};
-        refusal.advice = {
-            "'" + hardest + "' failed most often: leave it out, or take a larger grid or more directions.",
-            "Allow more effort with --effort, or try another --seed."};
-    }
-    return refusal;
+// Only said where it is explained: see explain_unplaced.
+Refusal Attempt::not_placed() const {
+    return {Refusal::Reason::unfinished, "The words could not be placed.", {}, {}, recipe_.words.source, 0};
 }
 
 Refusal Attempt::not_filled() const {
@@ -152,7 +138,10 @@ Outcome<Puzzle> Attempt::run() {
     for (int thrown_away = 0; thrown_away < placements_thrown_away; ++thrown_away) {
         const PlaceResult placed = place_words();
         if (placed.end == PlaceResult::End::cancelled) return interrupted(effort_before_ + effort_);
-        if (placed.end != PlaceResult::End::placed) return not_placed(placed);
+        if (placed.end != PlaceResult::End::placed) {
+            unplaced_ = placed;
+            return not_placed();
+        }
         FillResult filled = fill_rest(placed.grid);
         if (filled.end == FillResult::End::cancelled) return interrupted(effort_before_ + effort_);
         if (filled.end == FillResult::End::filled) return finish(placed, std::move(filled.grid));
@@ -188,8 +177,12 @@ Outcome<Puzzle> make(const Recipe& recipe, const MakeControl& control) {
                                          std::to_string(recipe.seed));
             return made;
         }
-        if (!size_is_ours || tried == sizes_tried || effort >= recipe.effort || is_cancelled(control))
-            return made;
+        const bool last = !size_is_ours || tried == sizes_tried || effort >= recipe.effort;
+        if (is_cancelled(control)) return made;
+        if (last && attempt.unplaced())
+            return explain_unplaced(recipe, *job, *mask, *attempt.unplaced(), explaining(recipe),
+                                    control.cancel);
+        if (last) return made;
         growth += 1 + mask->open_count() / 10;
     }
 }

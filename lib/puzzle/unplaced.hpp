@@ -1,0 +1,30 @@
+#pragma once
+// Why words could not be placed, and what would help: told to a maker who has been refused.
+
+#include <cstdint>
+
+#include <letterlode/puzzle.hpp>
+
+#include "place/place.hpp"
+#include "puzzle/job.hpp"
+
+namespace lode {
+
+// The refusal for a search that ended as `impossible` or `unfinished`. Spends at most `effort` steps on top,
+// on finding which words stand in each other's way, and which larger grid, or which directions, would hold
+// them all.
+[[nodiscard]] Refusal explain_unplaced(const Recipe& recipe, const Job& job, const Mask& mask,
+                                       const PlaceResult& result, std::uint64_t effort,
+                                       const std::atomic<bool>* cancel);
+
+// Words, by their places in the list, that cannot be placed together though any one of them left out lets the
+// others be placed.
+struct Conflict {
+    std::vector<std::size_t> words;
+    bool irreducible = true;  // false where the effort ran out before each word was tried
+};
+// For words that cannot all be placed. `effort` is lowered by what it costs.
+[[nodiscard]] Conflict find_conflict(const Job& job, const Mask& mask, std::uint64_t seed,
+                                     std::uint64_t& effort, const std::atomic<bool>* cancel);
+
+}  // namespace lode
