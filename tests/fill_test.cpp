@@ -156,7 +156,7 @@ TEST_CASE("the same seed fills in the same way, and another in another") {
 }
 
 TEST_CASE("filling never passes its effort, and spent effort is never called a proof") {
-    for (const std::uint64_t effort : {0, 1, 5, 99, 100, 200}) {
+    for (const std::uint64_t effort : std::vector<std::uint64_t>{0, 1, 5, 99, 100, 200}) {
         Task task{Grid({10, 10}), {}, {}, {1, 1}, effort};
         const auto result = filled(task);
         CAPTURE(effort);

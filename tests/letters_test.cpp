@@ -190,16 +190,14 @@ TEST_CASE("main letters are letters, each once, in every locale that ICU knows")
 }
 
 TEST_CASE("a locale that names no language is refused") {
-    for (const std::string tag : {"", "xx-yy-zz-nonsense!", "qqq", "e", "no such", "de;", "12", "C.UTF-8",
-                                  std::string("en\0x", 4).c_str(), std::string(5000, 'a').c_str()}) {
-        if (tag == "en") continue;
+    for (const std::string& tag : Texts{"", "xx-yy-zz-nonsense!", "qqq", "e", "no such", "de;", "12",
+                                        "C.UTF-8", std::string("en\0x", 4), std::string(5000, 'a')}) {
         CAPTURE(tag);
         const auto segmenter = Segmenter::open({tag, LetterCase::upper});
         REQUIRE_FALSE(segmenter);
         CHECK(segmenter.refusal().reason == Refusal::Reason::unusable);
         CHECK_FALSE(segmenter.refusal().advice.empty());
     }
-    CHECK_FALSE(Segmenter::open({std::string("en\0x", 4), LetterCase::upper}));
     for (const char* tag :
          {"root", "und", "en", "en-GB", "en_US", "sr-Latn", "DE", "cy", "zh-Hant-TW", "ca-valencia"})
         CHECK(Segmenter::open({tag, LetterCase::upper}));
