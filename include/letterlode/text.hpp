@@ -70,7 +70,8 @@ class LODE_API Segmenter {
 [[nodiscard]] LODE_API std::optional<std::string> normalised(std::string_view text);
 
 // The letters that a locale's language is written with (CLDR's main exemplars that are one grapheme cluster
-// and a letter), cased by the rules, in code point order. Empty for "root", which is no language.
+// and a letter), cased by the rules, in code point order. Empty for "root", which is no language, and for a
+// language that CLDR has no data of.
 [[nodiscard]] LODE_API std::vector<std::string> main_letters(const TextRules& rules);
 
 // True where the first strong character of the text is written from right to left.

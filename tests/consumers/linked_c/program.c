@@ -192,6 +192,6 @@ int main(void) {
     lode_puzzle_free(NULL);
     lode_refusal_free(NULL);
     lode_audit_free(NULL);
-    puts("made, judged, refused, cancelled");
+    printf("letterlode %s: made, judged, refused, cancelled\n", lode_version());
     return 0;
 }
