@@ -18,7 +18,8 @@
  *  8. Threads. There is no global state and nothing to set up. Puzzles, audits, refusals and errors never change:
  *     share them freely. A recipe has any number of readers or one writer at a time; a control says its own.
  *  9. Safety. No exception leaves, nothing aborts, prints, or depends on the C locale. Memory that ran out is a
- *     status. NULL is a broken call, never a crash, but where a parameter is said to be nullable.
+ *     status (at the very first calls one that ICU may keep to until the process ends). NULL is a broken call,
+ *     never a crash, but where a parameter is said to be nullable.
  * 10. Each comment ends with [who owns the result | on which threads it may run | since which version].
  */
 
