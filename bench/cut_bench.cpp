@@ -1,0 +1,51 @@
+// Drawing a puzzle's artwork on a panel of 8 x 10 in, and writing its layers; the picture apart.
+
+#include <benchmark/benchmark.h>
+#include <letterlode/art.hpp>
+
+#include "gardens.hpp"
+
+namespace {
+
+using namespace lode;
+using namespace lode::bench;
+
+const Puzzle& panel_puzzle() {
+    static const Puzzle puzzle = make(recipe_of(invented_words(24, 4, 9, 3), {15, 15})).value();
+    return puzzle;
+}
+
+ArtworkOptions panel() {
+    ArtworkOptions options;
+    options.blank = read_blank("8x10in").value();
+    options.surface = Surface::second;
+    options.heading = "What grows here";
+    return options;
+}
+
+Artwork drawn() {
+    return draw(panel_puzzle(), panel()).value();
+}
+
+void draw_15x15_with_24_words(benchmark::State& state) {
+    for (auto _ : state) benchmark::DoNotOptimize(drawn());
+}
+BENCHMARK(draw_15x15_with_24_words)->Unit(benchmark::kMillisecond);
+
+void write_layers_of_15x15(benchmark::State& state) {
+    const Artwork artwork = drawn();
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(artwork_svg(artwork));
+        for (std::size_t layer = 0; layer < artwork.layers.size(); ++layer)
+            benchmark::DoNotOptimize(layer_svg(artwork, layer));
+    }
+}
+BENCHMARK(write_layers_of_15x15)->Unit(benchmark::kMillisecond);
+
+void picture_of_15x15(benchmark::State& state) {
+    const Artwork artwork = drawn();
+    for (auto _ : state) benchmark::DoNotOptimize(preview_png(artwork, 1'600));
+}
+BENCHMARK(picture_of_15x15)->Unit(benchmark::kMillisecond);
+
+}  // namespace
