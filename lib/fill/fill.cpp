@@ -7,6 +7,7 @@
 #include "fill/fill.hpp"
 
 #include <algorithm>
+#include <map>
 #include <numeric>
 #include <stdexcept>
 
@@ -26,7 +27,13 @@ class Filler {
     bool clashes(std::uint32_t at);
     bool jump_back(std::uint32_t& at);
     Letter draw();
-    void list_untried(std::uint32_t at);
+    // A cell at which a letter failed: what is left to try, and the earlier cells to blame.
+    struct Trouble {
+        bool listed = false;
+        Letters untried;
+        std::vector<std::uint32_t> blamed;
+    };
+    void list_untried(std::uint32_t at, Trouble& trouble);
     void blame(std::uint32_t at, Cell cell);
 
     const FillTask& task_;
@@ -35,10 +42,7 @@ class Filler {
     std::vector<Cell> cells_;           // the filler cells in reading order
     std::vector<std::uint32_t> order_;  // of every cell of the grid: its place in cells_, or not_filler
     std::vector<std::uint32_t> sums_;   // of the weights up to and with each letter
-    // Only for cells at which a first letter failed: what is left to try, and the earlier cells to blame.
-    std::vector<Letters> untried_;
-    std::vector<std::uint8_t> is_listed_;
-    std::vector<std::vector<std::uint32_t>> blamed_;
+    std::map<std::uint32_t, Trouble> trouble_;  // hardly any cell has some
     std::uint64_t effort_ = 0;
 };
 
@@ -54,9 +58,6 @@ Filler::Filler(const Grid& placed, const FillTask& task, Random& random)
     std::partial_sum(task.weights.begin(), task.weights.end(), sums_.begin());
     if (!cells_.empty() && (sums_.empty() || sums_.back() == 0))
         throw std::invalid_argument("a grid is to be filled and no letter is allowed");
-    untried_.resize(cells_.size());
-    is_listed_.resize(cells_.size(), 0);
-    blamed_.resize(cells_.size());
 }
 
 Letter Filler::draw() {
@@ -65,8 +66,8 @@ Letter Filler::draw() {
 }
 
 // The letters other than the one that just failed, drawn without putting back; the last is tried first.
-void Filler::list_untried(std::uint32_t at) {
-    Letters& letters = untried_[at];
+void Filler::list_untried(std::uint32_t at, Trouble& trouble) {
+    Letters& letters = trouble.untried;
     auto weights = task_.weights;
     weights[grid_[cells_[at]]] = 0;
     auto left = std::accumulate(weights.begin(), weights.end(), 0u);
@@ -79,12 +80,12 @@ void Filler::list_untried(std::uint32_t at) {
         weights[letter] = 0;
     }
     std::reverse(letters.begin(), letters.end());
-    is_listed_[at] = 1;
+    trouble.listed = true;
 }
 
 void Filler::blame(std::uint32_t at, Cell cell) {
     const std::uint32_t other = order_[grid_.index(cell)];
-    if (other < at) blamed_[at].push_back(other);
+    if (other < at) trouble_[at].blamed.push_back(other);
 }
 
 // Whether the letter at a filler cell completes a copy; if so, the earlier filler cells of that copy are
@@ -103,15 +104,16 @@ bool Filler::clashes(std::uint32_t at) {
 // Gives the cell the next letter that completes no copy; false where none is left.
 bool Filler::try_letters(std::uint32_t at) {
     Letter& letter = grid_[cells_[at]];
-    if (letter == empty_cell && !is_listed_[at]) {
+    if (letter == empty_cell) {
         letter = draw();
         ++effort_;
         if (!clashes(at)) return true;
     }
-    if (!is_listed_[at]) list_untried(at);
-    while (!untried_[at].empty()) {
-        letter = untried_[at].back();
-        untried_[at].pop_back();
+    Trouble& trouble = trouble_[at];
+    if (!trouble.listed) list_untried(at, trouble);
+    while (!trouble.untried.empty()) {
+        letter = trouble.untried.back();
+        trouble.untried.pop_back();
         ++effort_;
         if (!clashes(at)) return true;
     }
@@ -121,19 +123,15 @@ bool Filler::try_letters(std::uint32_t at) {
 // Goes back to the latest cell to blame, and clears all after it. False where there is none: no letters will
 // do.
 bool Filler::jump_back(std::uint32_t& at) {
-    auto reasons = std::move(blamed_[at]);
+    auto reasons = std::move(trouble_[at].blamed);
     std::sort(reasons.begin(), reasons.end());
     reasons.erase(std::unique(reasons.begin(), reasons.end()), reasons.end());
     if (reasons.empty()) return false;
     const std::uint32_t back = reasons.back();
     reasons.pop_back();
-    for (std::uint32_t clear = back + 1; clear <= at; ++clear) {
-        grid_[cells_[clear]] = empty_cell;
-        untried_[clear].clear();
-        is_listed_[clear] = 0;
-        blamed_[clear].clear();
-    }
-    auto& known = blamed_[back];
+    for (std::uint32_t clear = back + 1; clear <= at; ++clear) grid_[cells_[clear]] = empty_cell;
+    trouble_.erase(trouble_.upper_bound(back), trouble_.upper_bound(at));
+    auto& known = trouble_[back].blamed;
     known.insert(known.end(), reasons.begin(), reasons.end());
     at = back;
     return true;
