@@ -9,6 +9,7 @@
 #include "random/random.hpp"
 #include "support/grids.hpp"
 #include "support/naive.hpp"
+#include "support/unicode_files.hpp"
 
 using namespace lode;
 using namespace lode::test;
@@ -199,6 +200,22 @@ TEST_CASE("three marks draw a closed cell") {
     CHECK(grid->grid[{1, 0}] == closed_cell);
     CHECK(grid->grid[{2, 1}] == closed_cell);
     CHECK(grid_text(grid->grid, grid->alphabet) == "A . B\n. C D\nE . F\n");
+}
+
+TEST_CASE("a grid of more different letters than an alphabet has room for is refused") {
+    std::string text;
+    unsigned letters = 0;
+    for (const auto& [first, last] :
+         {std::pair{0x4E00u, 0x9FFBu}, std::pair{0x3400u, 0x4DBEu}, std::pair{0x20000u, 0x2A6DDu}})
+        for (unsigned point = first; point <= last; ++point) {
+            text += utf8_of(point);
+            if (++letters % 1000 == 0) text += '\n';
+        }
+    REQUIRE(letters > max_letters + 1000);
+    text.resize(text.rfind('\n'));
+    const Refusal refusal = refused_grid(text);
+    CHECK_THAT(refusal.message, Contains("65520 different letters"));
+    CHECK(refusal.line == 66);
 }
 
 TEST_CASE("a grid that cannot be read is refused with its file, line, row and column") {
