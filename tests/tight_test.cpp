@@ -98,6 +98,22 @@ TEST_CASE("a long copy that only the whole grid spells is no solution of either 
     }
 }
 
+TEST_CASE("a round that finds nothing leaves the grid as it was, however crowded by short words") {
+    Task task{Mask({3, 3})};
+    for (const char* word : {"BK", "DK", "KN", "SZ", "BD", "CJ", "JZ", "CV", "FP", "FG",
+                             "DH", "CD", "QV", "FQ", "HJ", "NW", "MN", "CN", "JM", "DW"})
+        task.words.push_back(word_of(word));
+    for (std::uint64_t seed = 0; seed < 20; ++seed)
+        CHECK(by_neighbourhoods(task, seed, 20'000).end == End::unfinished);
+    CHECK(completely(task).end == End::impossible);
+    task.mask = Mask({5, 5});
+    for (std::uint64_t seed = 0; seed < 20; ++seed) {
+        const auto found = by_neighbourhoods(task, seed, 20'000);
+        REQUIRE(found.end == End::placed);
+        CHECK(fault_in(task, found) == "");
+    }
+}
+
 TEST_CASE("a perfect square of words with no cell over is found by both tight searches") {
     const Task task{
         Mask({5, 5}),
@@ -160,8 +176,8 @@ TEST_CASE(
         const auto candidates = Candidates::list(holder.task());
         return one_of_each_class(holder.task(), *candidates, 0).size();
     };
-    // Burnside's lemma by hand: of the 96 placements each of the four mirrors keeps the 6 on its axis and no turn keeps any:
-    // (96 + 4 x 6) / 8 classes.
+    // Burnside's lemma by hand: of the 96 placements each of the four mirrors keeps the 6 on its axis and no
+    // turn keeps any: (96 + 4 x 6) / 8 classes.
     CHECK(naive_placements({5, 5}, Directions::all(), 3) == 96);
     CHECK(classes(Mask({5, 5}), Directions::all()) == 15);
     CHECK(classes(mask_of({"OOOO", "OOO.", "OO..", "O..."}), directions_of({Direction::right})) == 3);

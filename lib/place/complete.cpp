@@ -18,8 +18,6 @@
 namespace lode {
 namespace {
 
-// A placement costs about as much as this many looks of the sampling search.
-constexpr std::uint64_t steps_per_node = 10;
 // Words with up to so many candidates narrow the others. Measured: 2 gives more nodes, 16 the same at a
 // higher cost.
 constexpr std::uint32_t few = 6;
@@ -124,7 +122,7 @@ void CompleteSearch::narrow(std::size_t depth) {
 }
 
 SearchEnd CompleteSearch::try_candidate(std::size_t depth, Candidate candidate) {
-    if (nodes_left_ == 0 || !effort_.spend(steps_per_node)) return SearchEnd::limit;
+    if (nodes_left_ == 0 || !effort_.spend(steps_per_node(candidates_))) return SearchEnd::limit;
     --nodes_left_;
     if (!position_.place(candidate)) return SearchEnd::exhausted;
     narrow(depth);

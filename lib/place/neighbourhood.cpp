@@ -18,8 +18,6 @@
 namespace lode {
 namespace {
 
-constexpr std::uint64_t steps_per_node = 10;
-constexpr std::uint64_t steps_per_round = 30;
 constexpr std::uint64_t nodes_per_start = 1'000;
 constexpr std::uint64_t nodes_per_round = 50;
 constexpr std::uint64_t rounds_until_restart = 1'000;
@@ -105,8 +103,10 @@ void NeighbourhoodSearch::lift_chosen() {
 void NeighbourhoodSearch::put_back() {
     for (const std::uint32_t word : chosen_)
         if (position_.at(word)) position_.lift(word);
+    // They stood together before, so each finds its place again; one that did not would be out, as place
+    // leaves it.
     for (const std::uint32_t word : chosen_)
-        if (before_[word] && !position_.place(*before_[word])) position_.lift(word);
+        if (before_[word]) (void)position_.place(*before_[word]);
 }
 
 // What the words that stay leave of the candidates of those to come.
@@ -194,7 +194,7 @@ NeighbourhoodSearch::Settled NeighbourhoodSearch::try_candidates(std::size_t dep
     });
     std::sort(choices.begin(), choices.end());
     for (const auto& [key, candidate] : choices) {
-        if (nodes_ >= nodes_limit_ || !effort_.spend(steps_per_node)) return Settled::limit;
+        if (nodes_ >= nodes_limit_ || !effort_.spend(steps_per_node(candidates_))) return Settled::limit;
         ++nodes_;
         if (!position_.place(candidate)) continue;
         narrow(depth);
@@ -210,7 +210,7 @@ SearchEnd NeighbourhoodSearch::search(std::uint64_t most_nodes) {
     const std::uint64_t stop = nodes_ + most_nodes;
     if (is_fresh_) letters_out_ = count_letters_out();
     while (nodes_ < stop) {
-        if (!effort_.spend(steps_per_round)) return SearchEnd::limit;
+        if (!effort_.spend(3 * steps_per_node(candidates_))) return SearchEnd::limit;
         ++nodes_;  // a round costs something even where nothing can be placed
         const Size size = task_.mask.size();
         if (is_fresh_)
