@@ -25,6 +25,13 @@ std::optional<Refusal> set_colour(ArtworkOptions& options, const std::string& va
     return std::nullopt;
 }
 
+// A '\n' as people type it in a shell ends a line.
+std::string with_line_ends(std::string text) {
+    for (auto at = text.find("\\n"); at != std::string::npos; at = text.find("\\n", at + 1))
+        text.replace(at, 2, "\n");
+    return text;
+}
+
 }  // namespace
 
 void add_artwork_options(po::options_description& options) {
@@ -36,8 +43,10 @@ void add_artwork_options(po::options_description& options) {
          "first: artwork on the front; second: on the back of a clear blank, cut mirrored. No default: the "
          "wrong one ruins film")  //
         ("font", po::value<Text>()->value_name("NAME|FILE"),
-         "font of the letters, by family or file (default: DejaVu Sans:bold)")     //
-        ("heading", po::value<Text>()->value_name("TEXT"), "text above the grid")  //
+         "font of the letters, by family or file (default: DejaVu Sans:bold)")                            //
+        ("heading", po::value<Text>()->value_name("TEXT"), "text above the grid; \\n begins a new line")  //
+        ("band", po::value<Text>()->value_name("KIND"),
+         "what marks the words: capsule (default), or none for a piece that is still to be solved")  //
         ("colour", po::value<std::vector<Text>>()->value_name("LAYER=#RRGGBB"),
          "colour of a layer: letters, heading or bands. May be given again");
 }
@@ -58,7 +67,13 @@ Outcome<ArtworkOptions> artwork_options(const Values& values) {
     options.surface = surface_named(values.text("surface"));
     if (!options.surface) return unusable_option("'" + values.text("surface") + "' is no surface.", advice);
     if (values.has("font")) options.font = values.text("font");
-    options.heading = values.text("heading");
+    options.heading = with_line_ends(values.text("heading"));
+    if (values.has("band")) {
+        const std::string band = values.text("band");
+        if (band != "capsule" && band != "none")
+            return unusable_option("'" + band + "' cannot be used for --band.", "Give capsule or none.");
+        options.draw_bands = band == "capsule";
+    }
     for (const auto& value : values.texts("colour"))
         if (auto refusal = set_colour(options, value)) return std::move(*refusal);
     return options;
@@ -66,7 +81,7 @@ Outcome<ArtworkOptions> artwork_options(const Values& values) {
 
 std::optional<Refusal> artwork_without_blank(const Values& values) {
     if (values.has("blank")) return std::nullopt;
-    for (const char* option : {"surface", "font", "heading", "colour"})
+    for (const char* option : {"surface", "font", "heading", "band", "colour"})
         if (values.has(option))
             return unusable_option(
                 std::string("--") + option + " is of no use without the size of the blank.",

@@ -17,7 +17,8 @@ void add_artwork_options(po::options_description& options);
 // Refused as unusable: a blank without a surface, a surface that is none, a colour that is none.
 [[nodiscard]] Outcome<ArtworkOptions> artwork_options(const Values& values);
 
-// Refused as unusable: options of an artwork that is not asked for, since they would be passed over in silence.
+// Refused as unusable: options of an artwork that is not asked for, since they would be passed over in
+// silence.
 [[nodiscard]] std::optional<Refusal> artwork_without_blank(const Values& values);
 
 }  // namespace lode::cli

@@ -59,6 +59,8 @@ struct ArtworkOptions {
     // Set above the grid, a line for each line of the text; none where it is empty.
     std::string heading;
 
+    bool draw_bands = true;  // without them the piece is still to be solved
+
     Colour letters{0x24, 0x3f, 0x3a};
     Colour bands{0xf0, 0xbf, 0x72};
     Colour heading_colour{0xa3, 0x4a, 0x2c};

@@ -176,7 +176,7 @@ Outcome<Artwork> draw(const Puzzle& puzzle, const ArtworkOptions& options) {
     artwork.cap_height_mm = lettering->cap_height * layout->cell;
     artwork.heading_cap_mm = layout->heading_cap;
 
-    artwork.layers.push_back(band_layer(puzzle, artwork, options.bands));
+    if (options.draw_bands) artwork.layers.push_back(band_layer(puzzle, artwork, options.bands));
     artwork.layers.push_back(letter_layer(puzzle, *lettering, artwork, options.letters));
     artwork.layers.push_back(heading_layer(*heading, *layout, options.heading_colour));
     std::erase_if(artwork.layers, [](const Layer& layer) { return layer.pieces.empty(); });

@@ -16,7 +16,7 @@ constexpr double most_height = 0.90;
 // Where the widest plain letter (a W) does not fit, all letters shrink with it, but no further than this.
 constexpr double most_common_shrinking = 0.7;
 // Letters share a baseline unless their tails or marks leave this lane about the middle of the row.
-constexpr double lane = 0.35;
+constexpr double lane = 0.43;
 
 Path joined(const std::vector<SetLetter>& letters) {
     Path path;
