@@ -6,6 +6,7 @@
 
 #include "puzzle/avoided_words.hpp"
 #include "puzzle/inner_words.hpp"
+#include "text/quoted.hpp"
 
 namespace lode {
 namespace {
@@ -13,7 +14,7 @@ namespace {
 // Of the open cells, how many the words' letters take up at the most where the size is left to us: this
 // project's judgement of what looks neither crammed nor empty.
 constexpr double comfortable_density = 0.6;
-constexpr std::size_t avoided_told = 10;
+constexpr std::size_t faults_told = 10;
 
 bool is_latin(const std::string& letter) {
     const std::string plain = folded(letter);
@@ -58,17 +59,25 @@ Refusal unusable(const WordList& list, const std::string& message, std::vector<s
 
 std::optional<Refusal> nested_words(const Job& job) {
     std::optional<Refusal> refusal;
+    std::size_t told = 0;
     find_inner_words(job.words, job.words, [&](std::size_t inner, std::size_t outer, InnerCopies) {
-        if (inner == outer) return true;
         const Word& small = job.list.words[inner];
         const Word& large = job.list.words[outer];
         const bool turned = small.letters.size() == large.letters.size();
-        refusal = unusable(
-            job.list,
-            "'" + small.shown + "' " +
-                (turned ? "is '" + large.shown + "' backward." : "stands inside '" + large.shown + "'."),
-            {small.shown, large.shown}, "Take one of the two out, or write it another way.", small.line);
-        return false;
+        // Two words that are each other backward are told once.
+        if (inner == outer || (turned && inner < outer)) return true;
+        const std::string fault =
+            quoted(small.shown) + (turned ? " is " + quoted(large.shown) + " backward."
+                                          : " stands inside " + quoted(large.shown) + ".");
+        if (!refusal)
+            refusal = unusable(job.list, fault, {}, "Take one of the two out, or write it another way.",
+                               small.line);
+        else
+            refusal->message += "\n" + place_in(job.list.source, small.line) + fault;
+        for (const auto& word : {small.shown, large.shown})
+            if (std::find(refusal->words.begin(), refusal->words.end(), word) == refusal->words.end())
+                refusal->words.push_back(word);
+        return ++told < faults_told;
     });
     return refusal;
 }
@@ -128,7 +137,7 @@ std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
             refusal->message += "\n" + place_in(job.list.source, word.line) + fault;
         refusal->words.push_back(word.shown);
         refusal->words.push_back(names[inner]);
-        return ++told < avoided_told;
+        return ++told < faults_told;
     });
     job.avoided_guard = CopyGuard(sought, std::move(seen_as));
     return refusal;

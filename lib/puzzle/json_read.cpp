@@ -95,6 +95,15 @@ void read_words(const JsonValue& json, const std::string& path, Recipe& recipe) 
     for (const auto& word : texts(json, path)) recipe.words.words.push_back({word, 0});
 }
 
+// What the schema promises and this version cannot do is not passed over in silence.
+void refuse_what_is_to_come(const JsonValue& json, const std::string& path) {
+    for (const char* key : {"message", "leftover", "pins", "crossings", "choices"})
+        if (json.find(key)) fail(path + "." + key, "asks for what this version cannot do yet: leave it out");
+    const JsonValue* const nested = json.find("nested");
+    if (nested && text(*nested, path + ".nested") != "inside")
+        fail(path + ".nested", "asks for what this version cannot do yet: leave it out, or say \"inside\"");
+}
+
 // Every member but the words may be left out, and unknown ones are passed over: later versions may add some.
 Recipe read_recipe(const JsonValue& json, const std::string& path) {
     Recipe recipe;
@@ -242,7 +251,12 @@ Outcome<Puzzle> puzzle_from_json(std::string_view json, std::string_view source)
 
 Outcome<Recipe> recipe_from_json(std::string_view json, std::string_view source) {
     return guarded<Recipe>(json, source, "recipe", [&](const JsonValue& document) {
-        Recipe recipe = read_recipe(document, "recipe");
+        // A puzzle's own recipe makes it again.
+        const bool in_puzzle = document.find("format") != nullptr;
+        if (in_puzzle) check_format(document, "letterlode-puzzle");
+        const JsonValue& found = in_puzzle ? member(document, "the document", "recipe") : document;
+        Recipe recipe = read_recipe(found, "recipe");
+        refuse_what_is_to_come(found, "recipe");
         recipe.words.source = source;
         return recipe;
     });

@@ -16,7 +16,7 @@ using End = PlaceResult::End;
 // One trial of one set of words costs no more than this: a proof or a placement of a few words takes far
 // less.
 constexpr std::uint64_t effort_per_trial = 4'000'000;
-constexpr int larger_sizes_tried = 12;
+constexpr int larger_sizes_tried = 24;
 constexpr std::size_t words_told = 12;
 
 std::string size_text(Size size) {
@@ -58,17 +58,19 @@ std::string listed(const std::vector<std::string>& words) {
     return text;
 }
 
-// The smallest larger grid of the same shape, and near the same aspect, on which the words were placed.
+// The first of some larger grids of the same shape, and near the same aspect, on which the words were placed.
 std::optional<Size> size_that_helps(const Recipe& recipe, const Job& job, Size size, std::uint64_t& effort,
                                     const std::atomic<bool>* cancel) {
     const double aspect = static_cast<double>(size.columns) / size.rows;
     Size larger = size;
     for (int tried = 0; tried < larger_sizes_tried && effort > 0; ++tried) {
-        // The side that is the shorter for the aspect grows by one.
+        // The side that is the shorter for the aspect grows, by one at first and by more the longer nothing
+        // fits.
+        const int growth = 1 + tried / 4;
         if (static_cast<double>(larger.columns) <= aspect * larger.rows)
-            ++larger.columns;
+            larger.columns += growth;
         else
-            ++larger.rows;
+            larger.rows += growth;
         if (larger.cells() > max_made_cells) break;
         const Mask mask = shape_mask(recipe.shape, larger);
         if (!too_long_for(mask, job) &&
@@ -151,11 +153,12 @@ Refusal explain_unplaced(const Recipe& recipe, const Job& job, const Mask& mask,
         refusal.reason = Refusal::Reason::unfinished;
         refusal.message = "No way was found to place " + what + " within an effort of " +
                           std::to_string(recipe.effort) + " steps; it is not known whether there is one.";
-        refusal.words = {hardest};
+        if (result.effort_spent > 0) refusal.words = {hardest};
     }
     advise(recipe, job, mask, effort, cancel, refusal);
     if (result.end == End::unfinished) {
-        refusal.advice.push_back("'" + hardest + "' failed most often: leave it out.");
+        if (result.effort_spent > 0)
+            refusal.advice.push_back("'" + hardest + "' failed most often: leave it out.");
         refusal.advice.push_back("Allow more effort with --effort, or try another --seed.");
     }
     if (refusal.advice.empty())
