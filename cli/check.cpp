@@ -40,6 +40,7 @@ Outcome<Audit> check_text(const std::string& text, const std::string& name, cons
     auto words = read_list(values.text("words"));
     if (!words) return words.refusal();
     recipe->words = std::move(*words);
+    note_missing_avoid_list(*recipe);
     const auto segmenter = Segmenter::open(recipe->text);
     if (!segmenter) return segmenter.refusal();
     const auto grid = read_grid(text, name, *segmenter);

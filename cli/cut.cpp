@@ -19,7 +19,8 @@ Verb cut_verb() {
         ("out", po::value<std::string>()->value_name("DIR"),
          "write layers, artwork and preview into a new folder; without it the artwork is printed as SVG")  //
         ("replace", po::bool_switch(), "put the new folder in the place of an old one")                    //
-        ("json", po::bool_switch(), "print a refusal as JSON");
+        ("json", po::bool_switch(),
+         "print a refusal, or the audit of a puzzle that is not certified, as JSON");
     verb.details =
         "PUZZLE is a puzzle in JSON, as letterlode make writes it. '-' reads standard input. It is audited "
         "again first.\n\n"
@@ -49,6 +50,7 @@ ExitCode cut(const Values& values) {
     const auto puzzle = puzzle_from_json(*text, file == "-" ? "standard input" : file);
     if (!puzzle) return report(puzzle.refusal(), json);
     if (!puzzle->audit.certified) {
+        if (json) print(to_json(puzzle->audit));
         say(audit_text(puzzle->audit));
         say("letterlode: this puzzle is not certified, and is not drawn.");
         return finding;

@@ -86,6 +86,7 @@ ExitCode make(const Values& values) {
                               &interrupt_flag()};
     const auto puzzle = lode::make(*recipe, control);
     if (!puzzle) return report(puzzle.refusal(), json);
+    note_missing_avoid_list(*recipe);
 
     if (values.has("out")) {
         std::vector<NamedFile> files{{"puzzle.json", to_json(*puzzle)},

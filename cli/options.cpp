@@ -15,9 +15,13 @@ namespace {
 constexpr const char* positional = "file";
 
 po::options_description with_common(const Verb& verb) {
-    po::options_description all;
-    all.add(verb.options);
-    all.add_options()("options", po::value<std::string>(), "")("help,h", po::bool_switch(), "");
+    constexpr unsigned width = 100;
+    po::options_description all(width);
+    for (const auto& option : verb.options.options()) all.add(option);
+    all.add_options()  //
+        ("options", po::value<std::string>()->value_name("FILE"),
+         "options from a file, 'name = value' a line; the command line wins over it")  //
+        ("help,h", po::bool_switch(), "this text");
     return all;
 }
 
@@ -58,7 +62,12 @@ Outcome<Values> read_options(const Verb& verb, const std::vector<std::string>& a
             // What is stored first wins.
             po::store(parse_options_file(*text, verb.options), values);
         } catch (const po::error& error) {
-            return unusable_options("'" + name + "': " + sentence(error), verb);
+            Refusal refusal = unusable_options(name + ", " + sentence(error), verb);
+            refusal.advice.insert(
+                refusal.advice.begin(),
+                "Write options as on the command line, without the dashes: 'seed = 7', one a line; a line "
+                "that begins with '#' is a comment.");
+            return refusal;
         }
     }
     const auto files = values.count(positional) ? values[positional].as<std::vector<std::string>>()
@@ -75,8 +84,7 @@ Outcome<Values> read_options(const Verb& verb, const std::vector<std::string>& a
 std::string help_text(const Verb& verb) {
     std::ostringstream text;
     text << "letterlode " << verb.name << " " << verb.file << " [options]\n  " << verb.purpose << "\n\n"
-         << verb.options << "  --options FILE            options from an INI file, 'name = value' a line\n"
-         << "  -h [ --help ]             this text\n\n"
+         << with_common(verb) << "\n"
          << verb.details;
     return text.str();
 }

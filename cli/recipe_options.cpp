@@ -2,6 +2,8 @@
 
 #include <letterlode/files.hpp>
 
+#include "report.hpp"
+
 namespace lode::cli {
 namespace {
 
@@ -109,6 +111,12 @@ Outcome<Recipe> with_text_options(Recipe recipe, const Values& values) {
     }
     for (const auto& word : values.texts("allow")) recipe.allow.push_back(word);
     return recipe;
+}
+
+void note_missing_avoid_list(const Recipe& recipe) {
+    if (recipe.default_avoid_list && avoid_list(recipe.text.locale).empty())
+        say("note: there is no list of words to avoid for '" + recipe.text.locale +
+            "': --avoid FILE brings one.");
 }
 
 Outcome<Recipe> with_grid_options(Recipe recipe, const Values& values) {

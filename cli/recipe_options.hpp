@@ -20,6 +20,9 @@ void add_grid_options(po::options_description& options);
 [[nodiscard]] Outcome<Recipe> with_text_options(Recipe recipe, const Values& values);
 [[nodiscard]] Outcome<Recipe> with_grid_options(Recipe recipe, const Values& values);
 
+// Says on standard error where a language has no avoid list, so that nobody takes silence for a check.
+void note_missing_avoid_list(const Recipe& recipe);
+
 // Reads a list of words from a file or standard input.
 [[nodiscard]] Outcome<WordLines> read_list(const std::string& path);
 

@@ -32,8 +32,12 @@ const std::atomic<bool>& interrupt_flag() {
 }
 
 void watch_for_interrupts() {
-    std::signal(SIGINT, note_interrupt);
-    std::signal(SIGTERM, note_interrupt);
+    // Without SA_RESTART, so that waiting for input ends too.
+    struct sigaction action {};
+    action.sa_handler = note_interrupt;
+    ::sigemptyset(&action.sa_mask);
+    ::sigaction(SIGINT, &action, nullptr);
+    ::sigaction(SIGTERM, &action, nullptr);
     // A file that reaches the limit on its size is an error of writing, told like any other.
     std::signal(SIGXFSZ, SIG_IGN);
 }

@@ -80,10 +80,12 @@ Outcome<std::string> write_folder(const std::string& wanted, const std::vector<N
     const std::string last = fs::path(path).filename().string();
     if (last.empty() || last == "." || last == "..")
         return refuse("is no name for a folder.", "Give --out a name of its own.");
-    const bool there = disk.exists(path);
-    if (there && !replace)
+    const auto exists_already = [&] {
         return refuse("exists already.",
                       "Give --out another name, or --replace to put the new folder in its place.");
+    };
+    const bool there = disk.exists(path);
+    if (there && !replace) return exists_already();
     std::error_code error;
     if (there && !fs::is_directory(fs::symlink_status(path, error)))
         return refuse("is no folder, and is not replaced.", "Give --out another name.");
@@ -100,10 +102,16 @@ Outcome<std::string> write_folder(const std::string& wanted, const std::vector<N
         disk.write(place.string(), file.bytes);
     }
     // Swapped, the old folder bears the part's name, and is removed with it.
-    if (there)
-        disk.exchange(part.path(), path);
-    else
-        disk.rename(part.path(), path);
+    try {
+        if (there)
+            disk.exchange(part.path(), path);
+        else
+            disk.rename(part.path(), path);
+    } catch (const DiskFault&) {
+        // Somebody else may have been quicker with the same name.
+        if (!there && !replace && disk.exists(path)) return exists_already();
+        throw;
+    }
     return path;
 }
 

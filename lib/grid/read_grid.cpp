@@ -69,18 +69,22 @@ Outcome<LetteredGrid> read_grid(std::string_view text, std::string_view source, 
         const auto cells = cells_of(clusters[row], parted);
         if (cells.empty())
             return refuse(at, "a blank line stands between the rows of the grid.",
-                          "Give one grid a file, its rows on lines that follow each other.");
+                          "Give one grid a file and nothing else, its rows on lines that follow each other; "
+                          "of a puzzle that "
+                          "letterlode made, give puzzle.json.");
         if (row == 0) {
             const auto size =
                 checked_size(static_cast<long long>(cells.size()), static_cast<long long>(clusters.size()));
             if (!size) return refuse(-1, size.refusal().message, size.refusal().advice.front());
             read.grid = Grid(*size, closed_cell);
         } else if (static_cast<int>(cells.size()) != read.grid.size().columns) {
-            return refuse(
-                at,
-                row_name + " has " + std::to_string(cells.size()) + " cells and the rows above have " +
-                    std::to_string(read.grid.size().columns) + ".",
-                "Give every row the same number of cells; draw a closed cell with '.', '#' or '·'.");
+            return refuse(at,
+                          row_name + " has " + std::to_string(cells.size()) +
+                              (cells.size() == 1 ? " cell" : " cells") + " and the rows above have " +
+                              std::to_string(read.grid.size().columns) + ".",
+                          "Give every row the same number of cells, with blanks between the letters of all "
+                          "rows or of none; draw a "
+                          "closed cell with '.', '#' or '·'.");
         }
         for (std::size_t column = 0; column < cells.size(); ++column) {
             if (is_closed(cells[column])) continue;
