@@ -68,9 +68,9 @@ class Candidates {
 // Placing a candidate costs about as much as so many looks of the sampling search: sets are gone through
 // whole, and large ones come from memory that no cache holds.
 [[nodiscard]] inline std::uint64_t steps_per_node(const Candidates& candidates) {
-    constexpr std::size_t cached = 512;
+    constexpr std::size_t cached = 256;
     const std::size_t blocks = candidates.blocks();
-    return 2 + blocks / 24 + (blocks > cached ? blocks / 6 : 0);
+    return 2 + blocks / 24 + (blocks > cached ? blocks / 2 : 0);
 }
 
 // Leaves the candidate alone of its word's, if it is in the set, and none if it is not.

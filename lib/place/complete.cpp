@@ -21,8 +21,9 @@ namespace {
 // Words with up to so many candidates narrow the others. Measured: 2 gives more nodes, 16 the same at a
 // higher cost.
 constexpr std::uint32_t few = 6;
-// Sets of compatible candidates are kept while they take no more than this.
-constexpr std::size_t most_compatible_bytes = 128u << 20;
+// Where the sets of compatible candidates would take more than this, they are not made: making them again and
+// again costs more than they save.
+constexpr std::size_t most_compatible_bytes = 32u << 20;
 
 }  // namespace
 
@@ -38,8 +39,8 @@ CompleteSearch::CompleteSearch(const PlaceTask& task, Candidates& candidates, Ef
       compatible_(candidates.blocks() * 64),
       joined_(candidates.blocks()),
       scratch_(candidates.blocks()),
-      keep_all_compatible_(candidates.blocks() * 64 * candidates.blocks() * sizeof(Block) <=
-                           most_compatible_bytes) {}
+      use_compatible_(candidates.blocks() * 64 * candidates.blocks() * sizeof(Block) <=
+                      most_compatible_bytes) {}
 
 std::vector<Block> CompleteSearch::start() const {
     std::vector<Block> set = candidates_.all();
@@ -74,7 +75,6 @@ const Block* CompleteSearch::compatible_with(Candidate candidate) {
     for (std::size_t at = 1; at < cells.size(); ++at)
         operations_.meet(scratch_.data(), scratch_.data(), candidates_.left_by(cells[at], letters[at]),
                          scratch_.size());
-    if (!keep_all_compatible_) return scratch_.data();
     kept = scratch_;
     return kept.data();
 }
@@ -100,7 +100,7 @@ bool CompleteSearch::filter(Block* set) {
         changed = false;
         for (std::size_t at = 0; at < order_.size(); ++at) {
             if (counts_[at] == 0) return false;
-            if (counts_[at] > few || filtered_[order_[at]] == counts_[at]) continue;
+            if (!use_compatible_ || counts_[at] > few || filtered_[order_[at]] == counts_[at]) continue;
             filtered_[order_[at]] = counts_[at];
             keep_compatible(set, order_[at]);
             changed = true;

@@ -40,7 +40,7 @@ class CompleteSearch {
     std::vector<std::vector<Block>> compatible_;  // by candidate; empty where not made yet
     std::vector<Block> joined_;
     std::vector<Block> scratch_;
-    bool keep_all_compatible_;
+    bool use_compatible_;
     std::uint64_t nodes_left_ = 0;
 };
 
