@@ -119,6 +119,35 @@ class MakesAPuzzle(InFolder):
             self.assertIn(part, drawing)
 
 
+    def test_quotes_in_an_options_file_are_taken_as_a_shell_takes_them(self):
+        options = self.write("options.ini", "blank = 8x10in\nsurface = first\nheading = \"Bed #3\\nand #4\"\n")
+        result = run("make", SAMPLE, "--options", options, "--out", self.folder / "panel")
+        self.assertEqual(result.returncode, 0, result.stderr)
+        title = re.search("<title>(.*?)</title>", (self.folder / "panel/artwork.svg").read_text()).group(1)
+        self.assertTrue(title.startswith("Bed #3 and #4"), title)
+
+    def test_a_puzzle_file_is_a_recipe(self):
+        first = run("make", SAMPLE, "--directions", "all", "--seed", "9", "--json").stdout
+        self.assertEqual(run("make", "--recipe", self.write("puzzle.json", first), "--json").stdout, first)
+
+    def test_what_a_recipe_asks_for_and_this_version_cannot_do_is_refused(self):
+        for key, value in [("message", "HELLO"), ("leftover", 5), ("nested", "separate"), ("choices", 3)]:
+            recipe = self.write("recipe.json", json.dumps({"words": ["Rose", "Thyme"], key: value}))
+            self.refused(2, "make", "--recipe", recipe, says=["recipe.json", key])
+
+    def test_a_language_without_an_avoid_list_is_named(self):
+        self.assertIn(b"'cy'", run("make", SAMPLE, "--locale", "cy").stderr)
+        self.assertEqual(run("make", SAMPLE, "--locale", "cy", "--avoid", "none").stderr, b"")
+        self.assertEqual(run("make", SAMPLE).stderr, b"")
+
+    def test_a_piece_that_is_still_to_be_solved_has_no_bands(self):
+        result = run("make", SAMPLE, *PANEL, "--band", "none", "--out", self.folder / "panel")
+        self.assertEqual(result.returncode, 0, result.stderr)
+        self.assertEqual(sorted(path.name for path in (self.folder / "panel/layers").iterdir()), ["1-heading.svg", "2-letters.svg"])
+        self.assertNotIn("band", (self.folder / "panel/artwork.svg").read_text())
+        self.refused(2, "make", SAMPLE, *PANEL, "--band", "ribbon", says=["ribbon", "capsule"])
+
+
 class WritesAFolder(InFolder):
     FILES = ["artwork.svg", "key.txt", "layers/1-heading.svg", "layers/2-letters.svg", "layers/3-bands.svg", "preview.png",
              "puzzle.json", "puzzle.txt"]
@@ -193,6 +222,21 @@ class WritesAFolder(InFolder):
         self.assertEqual(process.returncode, 130, said)
         self.assertIn(b"Interrupted", said)
         self.assertEqual(self.names(), ["words.txt"])
+
+
+    def test_an_interrupt_ends_waiting_for_input(self):
+        process = subprocess.Popen([PROGRAM, "make", "-"], stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+        state = ""
+        while state != "S":  # until it sleeps in its read
+            time.sleep(0.01)
+            status = pathlib.Path(f"/proc/{process.pid}/status").read_text()
+            caught = int(re.search(r"SigCgt:\s*([0-9a-f]+)", status).group(1), 16)
+            state = re.search(r"State:\s*(\S)", status).group(1) if caught & (1 << (signal.SIGINT - 1)) else ""
+        process.send_signal(signal.SIGINT)
+        process.wait()
+        self.assertEqual(process.returncode, 130)
+        for pipe in (process.stdin, process.stdout, process.stderr):
+            pipe.close()
 
 
 class ChecksAGrid(InFolder):
@@ -292,6 +336,8 @@ class RefusesWhatItCannotUse(InFolder):
             ("Rose\nA\u2603B\n", ["words.txt:2", "\u2603", "character 2"]),
             ("Rose\n# a comment\nrose\n", ["words.txt:3", "'rose'", "line 1"]),
             ("Rose\nRosehip\n", ["words.txt:1", "'Rose'", "'Rosehip'"]),
+            ("Pea\nPeanut\nSweet pea\nNut\n", ["words.txt:1", "words.txt:4", "'Pea' stands inside 'Peanut'", "'Pea' stands inside 'Sweet pea'",
+                                               "'Nut' stands inside 'Peanut'"]),
             ("Star\nRats\n", ["'Star'", "'Rats'", "backward"]),
             ("", ["words.txt", "no word"]),
             ("# nothing but a comment\n", ["words.txt", "no word"]),
@@ -335,6 +381,21 @@ class RefusesWhatItCannotUse(InFolder):
         self.refused(2, "cut", "missing.json", "--blank", "8x10in", "--surface", "first", says=["missing.json"])
         self.refused(2, "cut", self.write("p.json", "{}"), "--blank", "8x10in", "--surface", "first", says=["p.json", "format"])
         self.refused(2, "cut", self.write("p.json", "words"), "--blank", "8x10in", "--surface", "first", says=["p.json", "JSON"])
+
+    def test_a_bad_line_of_an_options_file_is_named(self):
+        words = self.list_of("Kale\n")
+        for text, says in [("seed = 2\n\nseeed = 3\n", ["options.ini", "line 3", "seeed"]), ("# ours\nseed 7\n", ["options.ini", "line 2"])]:
+            self.refused(2, "make", words, "--options", self.write("options.ini", text), says=says)
+
+    def test_an_uncertified_puzzle_is_not_drawn_and_its_audit_comes_as_json(self):
+        puzzle = json.loads(run("make", SAMPLE, "--json").stdout)
+        word = puzzle["words"][0]
+        puzzle["cells"][word["placed"]["row"] - 1][word["placed"]["column"] - 1] = "Q"
+        name = self.write("puzzle.json", json.dumps(puzzle))
+        result = run("cut", name, "--blank", "8x10in", "--surface", "first", "--json", "--out", self.folder / "cut")
+        self.assertEqual(result.returncode, 1)
+        self.assertIn(word["shown"], json.loads(result.stdout)["missing"])
+        self.assertEqual(self.names(), ["puzzle.json"])
 
     def test_no_verb_and_no_file(self):
         for arguments in [[], ["frob"], ["make"], ["check"], ["cut"]]:
