@@ -27,6 +27,7 @@ class CopyGuard {
     // Whether it can find anything at all.
     [[nodiscard]] bool finds_nothing() const { return letter_count_ == 0; }
 
+    [[nodiscard]] std::size_t count() const { return words_.size(); }
     [[nodiscard]] int length(std::size_t word) const { return static_cast<int>(words_[word].count); }
 
     // Calls visit(word, placement) for every complete copy that runs through the cell, which holds a letter;

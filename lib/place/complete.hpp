@@ -24,6 +24,7 @@ class CompleteSearch {
     [[nodiscard]] SearchEnd descend(std::size_t depth);
     [[nodiscard]] SearchEnd try_candidate(std::size_t depth, Candidate candidate);
     void narrow(std::size_t depth);
+    void rule(std::vector<Block>& set);
     [[nodiscard]] bool filter(Block* set);
     void keep_compatible(Block* set, std::uint32_t word);
     [[nodiscard]] const Block* compatible_with(Candidate candidate);
