@@ -102,4 +102,7 @@ class CopyGuard {
     Table last_;      // last places, by the letter before
 };
 
+// Over words in letters of an alphabet of so many, each of which counts as itself.
+[[nodiscard]] CopyGuard exact_guard(std::span<const Letters> words, std::size_t letters);
+
 }  // namespace lode
