@@ -24,8 +24,10 @@ struct Share {
 };
 
 struct Demands {
-    std::vector<std::optional<Placement>> pins;  // by word; empty where no word is pinned
-    Range crossings;                             // cells that two or more words share
+    // By word: the placement that it must have (a palindrome may be read from its other end); empty where no
+    // word is pinned.
+    std::vector<std::optional<Placement>> pins;
+    Range crossings;  // cells that two or more words share
     int spacing = 0;  // cells that lie between two words, in every direction, at the least
     std::optional<std::size_t> leftover;  // exactly so many open cells outside all words
     std::vector<Share> shares;

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "place/same_copy.hpp"
+
 namespace lode {
 namespace {
 
@@ -25,8 +27,7 @@ Tally::Tally(const PlaceTask& task)
 
 bool Tally::is_moved(std::uint32_t word, const Placement& placement) const {
     const auto& before = task_.demands.before;
-    return !before.empty() && before[word] &&
-           !same_cells(*before[word], placement, static_cast<int>(task_.words[word].size()));
+    return !before.empty() && before[word] && !same_copy(task_.words[word], *before[word], placement);
 }
 
 template <class Change>
