@@ -213,8 +213,10 @@ void SamplingSearch::undo(const Level& level) {
 
 SearchEnd SamplingSearch::run() {
     start_run();
+    if (levels_.empty())
+        return tally_.is_within_reach() && is_complete() ? SearchEnd::placed : SearchEnd::exhausted;
     std::size_t depth = 0;
-    if (!levels_.empty()) enter(0);
+    enter(0);
     while (depth < levels_.size()) {
         Level& level = levels_[depth];
         if (try_next(level)) {
