@@ -4,8 +4,8 @@
 #include <catch2/catch.hpp>
 
 #include "puzzle/unplaced.hpp"
+#include "support/brute_force.hpp"
 #include "support/grids.hpp"
-#include "support/naive.hpp"
 
 using namespace lode;
 using namespace lode::test;
