@@ -11,6 +11,7 @@
 #include "place/complete.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <numeric>
 
 #include "place/symmetry.hpp"
@@ -56,13 +57,24 @@ std::vector<Block> CompleteSearch::start() const {
 }
 
 SearchEnd CompleteSearch::search(std::uint64_t most_nodes) {
-    if (task_.words.empty()) return SearchEnd::placed;
+    if (task_.words.empty()) return judge_full();
+    return search_in(start(), most_nodes);
+}
+
+bool CompleteSearch::visit_all(const std::function<void(const Position&)>& visit) {
+    visit_ = visit;
+    const SearchEnd end = search_in(candidates_.all(), std::numeric_limits<std::uint64_t>::max());
+    visit_ = nullptr;
+    return end == SearchEnd::exhausted;
+}
+
+SearchEnd CompleteSearch::search_in(std::vector<Block> set, std::uint64_t most_nodes) {
     for (std::uint32_t word = 0; word < task_.words.size(); ++word)
         if (position_.at(word)) position_.lift(word);
     nodes_left_ = most_nodes;
     order_.resize(task_.words.size());
     std::iota(order_.begin(), order_.end(), 0u);
-    sets_[0] = start();
+    sets_[0] = std::move(set);
     rule(sets_[0]);
     return descend(0);
 }
@@ -139,8 +151,15 @@ SearchEnd CompleteSearch::try_candidate(std::size_t depth, Candidate candidate) 
     return end;
 }
 
+SearchEnd CompleteSearch::judge_full() {
+    if (!position_.is_solution()) return SearchEnd::exhausted;
+    if (!visit_) return SearchEnd::placed;
+    visit_(position_);
+    return SearchEnd::exhausted;
+}
+
 SearchEnd CompleteSearch::descend(std::size_t depth) {
-    if (order_.empty()) return position_.is_solution() ? SearchEnd::placed : SearchEnd::exhausted;
+    if (order_.empty()) return judge_full();
     if (!filter(sets_[depth].data())) return SearchEnd::exhausted;
     const auto least =
         std::min_element(counts_.begin(), counts_.begin() + static_cast<std::ptrdiff_t>(order_.size()));
