@@ -14,12 +14,6 @@ using End = PlaceResult::End;
 
 namespace {
 
-std::vector<Letters> words_of(const std::vector<std::string>& texts) {
-    std::vector<Letters> words;
-    for (const auto& text : texts) words.push_back(word_of(text));
-    return words;
-}
-
 Task task_of(Size size, const std::vector<std::string>& words, const std::vector<std::string>& inner = {}) {
     Task task{Mask(size), Directions::all(), words_of(words)};
     task.inner = words_of(inner);

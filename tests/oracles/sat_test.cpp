@@ -1,7 +1,5 @@
 // What can be placed and what cannot, by a SAT solver (CaDiCaL, package cadical) that knows nothing of the
-// searches. The rules are encoded here once more, from their wording: every word has one placement, letters
-// agree, a word can be read in the cells of its placement and nowhere else in any of the eight directions, an
-// avoided word nowhere.
+// searches: the rules are in support/formula.cpp, once more from their wording.
 
 #include <cstdio>
 #include <cstdlib>
@@ -10,10 +8,12 @@
 
 #include <catch2/catch.hpp>
 
+#include "support/brute_force.hpp"
+#include "support/formula.hpp"
 #include "support/grids.hpp"
-#include "support/naive.hpp"
-#include "support/placing.hpp"
+#include "support/random_tasks.hpp"
 #include "support/scratch_folder.hpp"
+#include "support/searches.hpp"
 
 using namespace lode;
 using namespace lode::test;
@@ -21,113 +21,8 @@ using End = PlaceResult::End;
 
 namespace {
 
-using Cells = std::vector<std::pair<int, int>>;
-
-class Formula {
-  public:
-    explicit Formula(const Task& task) : task_(task) {
-        for (const auto& word : task.words) letters_.insert(word.begin(), word.end());
-        one_letter_a_cell();
-        for (std::size_t word = 0; word < task.words.size(); ++word) one_placement(word);
-        for (std::size_t word = 0; word < task.words.size(); ++word) no_other_copy(word);
-        for (const auto& word : task.avoided)
-            for (const auto& cells : everywhere(word)) clauses_.push_back(not_all(word, cells));
-    }
-
-    [[nodiscard]] std::string dimacs() const {
-        std::string text =
-            "p cnf " + std::to_string(variables_) + " " + std::to_string(clauses_.size()) + "\n";
-        for (const auto& clause : clauses_) {
-            for (const int literal : clause) text += std::to_string(literal) + " ";
-            text += "0\n";
-        }
-        return text;
-    }
-
-  private:
-    int holds(std::pair<int, int> cell, Letter letter) {
-        int& variable = holds_[{cell, letter}];
-        if (variable == 0) variable = ++variables_;
-        return variable;
-    }
-
-    // The cells of every place in the grid in which a word could be read, in any direction.
-    [[nodiscard]] std::vector<Cells> everywhere(const Letters& word) const {
-        std::vector<Cells> all;
-        const Size size = task_.mask.size();
-        for (int row = 0; row < size.rows; ++row)
-            for (int column = 0; column < size.columns; ++column)
-                for (const Direction direction : all_directions) {
-                    Cells cells = cells_from(size, {row, column}, direction, static_cast<int>(word.size()));
-                    bool open = !cells.empty();
-                    for (const auto& [at_row, at_column] : cells)
-                        open = open && task_.mask.open({at_row, at_column});
-                    if (open) all.push_back(std::move(cells));
-                }
-        return all;
-    }
-
-    [[nodiscard]] std::vector<int> not_all(const Letters& word, const Cells& cells) {
-        std::vector<int> clause;
-        for (std::size_t at = 0; at < cells.size(); ++at) clause.push_back(-holds(cells[at], word[at]));
-        return clause;
-    }
-
-    void one_letter_a_cell() {
-        const Size size = task_.mask.size();
-        for (int row = 0; row < size.rows; ++row)
-            for (int column = 0; column < size.columns; ++column)
-                for (auto a = letters_.begin(); a != letters_.end(); ++a)
-                    for (auto b = std::next(a); b != letters_.end(); ++b)
-                        clauses_.push_back({-holds({row, column}, *a), -holds({row, column}, *b)});
-    }
-
-    void one_placement(std::size_t word) {
-        std::vector<int> some;
-        for (int row = 0; row < task_.mask.size().rows; ++row)
-            for (int column = 0; column < task_.mask.size().columns; ++column)
-                for (const Direction direction : all_directions) {
-                    if (!task_.directions.contains(direction)) continue;
-                    const Cells cells = cells_from(task_.mask.size(), {row, column}, direction,
-                                                   static_cast<int>(task_.words[word].size()));
-                    bool open = !cells.empty();
-                    for (const auto& [at_row, at_column] : cells)
-                        open = open && task_.mask.open({at_row, at_column});
-                    if (!open) continue;
-                    const int placed = ++variables_;
-                    some.push_back(placed);
-                    placed_on_[{word, CellSet(cells.begin(), cells.end())}].push_back(placed);
-                    for (std::size_t at = 0; at < cells.size(); ++at)
-                        clauses_.push_back({-placed, holds(cells[at], task_.words[word][at])});
-                }
-        clauses_.push_back(some);
-    }
-
-    // Where all letters of a word can be read, a placement of it covers those cells; and no two placements
-    // cover different ones.
-    void no_other_copy(std::size_t word) {
-        std::vector<std::vector<int>> sets;
-        for (const auto& [key, placed] : placed_on_)
-            if (key.first == word) sets.push_back(placed);
-        for (std::size_t a = 0; a < sets.size(); ++a)
-            for (std::size_t b = a + 1; b < sets.size(); ++b)
-                for (const int one : sets[a])
-                    for (const int other : sets[b]) clauses_.push_back({-one, -other});
-        for (const auto& cells : everywhere(task_.words[word])) {
-            std::vector<int> clause = not_all(task_.words[word], cells);
-            const auto own = placed_on_.find({word, CellSet(cells.begin(), cells.end())});
-            if (own != placed_on_.end()) clause.insert(clause.end(), own->second.begin(), own->second.end());
-            clauses_.push_back(clause);
-        }
-    }
-
-    const Task& task_;
-    std::set<Letter> letters_;
-    std::map<std::pair<std::pair<int, int>, Letter>, int> holds_;
-    std::map<std::pair<std::size_t, CellSet>, std::vector<int>> placed_on_;
-    std::vector<std::vector<int>> clauses_;
-    int variables_ = 0;
-};
+// What place() may spend on a task of a square of four or five: a second or so.
+constexpr std::uint64_t fixed_effort = 3'000'000;
 
 bool solver_finds_a_placement(const Task& task, const std::string& file) {
     std::ofstream(file) << Formula(task).dimacs();
@@ -139,68 +34,183 @@ bool solver_finds_a_placement(const Task& task, const std::string& file) {
     return code == 10;
 }
 
-PlaceResult placed(const Task& task) {
-    const TaskHolder holder(task);
-    Random random(1);
-    return place(holder.task(), random);
-}
-
-struct Tally {
+struct Outcomes {
     int possible = 0;
     int impossible = 0;
     int undecided = 0;
 
-    void count(const Task& task, const std::string& file) {
-        const PlaceResult result = placed(task);
-        if (result.end == End::unfinished) {
-            ++undecided;
-            return;
-        }
-        std::vector<std::string> words;
-        for (const auto& word : task.words) words.push_back(text_of(word));
-        CAPTURE(rows_of(Grid(task.mask)), words);
-        REQUIRE(solver_finds_a_placement(task, file) == (result.end == End::placed));
-        if (result.end == End::placed) REQUIRE(fault_in(task, result) == "");
-        ++(result.end == End::placed ? possible : impossible);
+    void count(End end) {
+        ++(end == End::placed ? possible : end == End::impossible ? impossible : undecided);
     }
 };
+
+// How place() ends, once the solver has confirmed it.
+End decided(const Task& task, const std::string& file) {
+    const PlaceResult result = placed(task);
+    if (result.end == End::unfinished) return result.end;
+    CAPTURE(text_of(task));
+    REQUIRE(solver_finds_a_placement(task, file) == (result.end == End::placed));
+    if (result.end == End::placed) REQUIRE(fault_in(task, result) == "");
+    return result.end;
+}
+
+// Words for a square that have about as many letters as it has cells: few different letters bring copies by
+// chance; a closed cell and fewer directions bring the rest.
+Task crowded_square(std::uint32_t least_percent, std::uint32_t more_percent, Random& random) {
+    const int side = 4 + static_cast<int>(random.below(2));
+    Task task{Mask({side, side})};
+    task.effort = fixed_effort;
+    if (random.below(3) == 0)
+        task.mask.set({static_cast<int>(random.below(4)), static_cast<int>(random.below(4))}, false);
+    if (random.below(3) == 0) task.directions = Directions::forward();
+    const std::uint32_t different = 3 + random.below(10);
+    const std::size_t wanted =
+        static_cast<std::size_t>(side * side) * (least_percent + random.below(more_percent)) / 100;
+    for (std::size_t letters = 0; letters < wanted;) {
+        Letters word(3 + random.below(static_cast<std::uint32_t>(side) - 2));
+        for (Letter& letter : word) letter = static_cast<Letter>(random.below(different));
+        letters += word.size();
+        task.words.push_back(std::move(word));
+    }
+    for (std::uint32_t count = random.below(3); count > 0; --count)
+        task.avoided.push_back({static_cast<Letter>(random.below(different)),
+                                static_cast<Letter>(random.below(different)),
+                                static_cast<Letter>(random.below(different))});
+    return task;
+}
 
 }  // namespace
 
 TEST_CASE("random tasks near the edge of what is possible are decided as a SAT solver decides them") {
     const ScratchFolder folder;
     Random random(606);
-    Tally tally;
+    Outcomes outcomes;
     constexpr int rounds = 600;
     for (int round = 0; round < rounds; ++round) {
         CAPTURE(round);
-        // A square of four or five with words that have about as many letters as it has cells: a little more
-        // where words share many letters. Few different letters bring copies by chance; a closed cell and
-        // fewer directions bring the rest.
-        const int side = 4 + static_cast<int>(random.below(2));
-        Task task{Mask({side, side})};
-        task.effort = 3'000'000;
-        if (random.below(3) == 0)
-            task.mask.set({static_cast<int>(random.below(4)), static_cast<int>(random.below(4))}, false);
-        if (random.below(3) == 0) task.directions = Directions::forward();
-        const std::uint32_t different = 3 + random.below(10);
-        const std::size_t wanted = static_cast<std::size_t>(side * side) * (95 + random.below(60)) / 100;
-        for (std::size_t letters = 0; letters < wanted;) {
-            Letters word(3 + random.below(static_cast<std::uint32_t>(side) - 2));
-            for (Letter& letter : word) letter = static_cast<Letter>(random.below(different));
-            letters += word.size();
-            task.words.push_back(std::move(word));
-        }
-        for (std::uint32_t count = random.below(3); count > 0; --count)
-            task.avoided.push_back({static_cast<Letter>(random.below(different)),
-                                    static_cast<Letter>(random.below(different)),
-                                    static_cast<Letter>(random.below(different))});
-        tally.count(task, folder / "task.cnf");
+        outcomes.count(decided(crowded_square(95, 60, random), folder / "task.cnf"));
     }
-    CAPTURE(tally.possible, tally.impossible, tally.undecided);
-    CHECK(tally.undecided * 50 <= rounds);
-    CHECK(tally.possible > 60);
-    CHECK(tally.impossible > 60);
+    CAPTURE(outcomes.possible, outcomes.impossible, outcomes.undecided);
+    CHECK(outcomes.undecided * 50 <= rounds);
+    CHECK(outcomes.possible > 60);
+    CHECK(outcomes.impossible > 60);
+}
+
+TEST_CASE("random tasks with rules of every kind are decided as a SAT solver decides them") {
+    const ScratchFolder folder;
+    Random random(909);
+    Outcomes all;
+    std::map<Rule, Outcomes> by_rule;
+    constexpr int rounds = 600;
+    for (int round = 0; round < rounds; ++round) {
+        CAPTURE(round);
+        auto rules = some_rules(random, 4);
+        // Words that keep apart need about three times the room.
+        const bool apart = std::count(rules.begin(), rules.end(), Rule::spacing) > 0;
+        Task task = apart ? crowded_square(25, 40, random) : crowded_square(80, 60, random);
+        add_rules(
+            task, rules, [](const Task& free) { return placed(free).placements; }, random);
+        const End end = decided(task, folder / "task.cnf");
+        all.count(end);
+        for (const Rule rule : rules) by_rule[rule].count(end);
+    }
+    CAPTURE(all.possible, all.impossible, all.undecided);
+    CHECK(all.undecided * 50 <= rounds);
+    for (const Rule rule : all_rules) {
+        CAPTURE(name_of(rule), by_rule[rule].possible, by_rule[rule].impossible, by_rule[rule].undecided);
+        CHECK(by_rule[rule].possible > 20);
+        CHECK(by_rule[rule].impossible > 20);
+    }
+}
+
+TEST_CASE("small tasks with rules of every kind are decided as a SAT solver decides them") {
+    const ScratchFolder folder;
+    Random random(404);
+    Outcomes outcomes;
+    for (int round = 0; round < 500; ++round) {
+        CAPTURE(round);
+        outcomes.count(decided(random_task_with(some_rules(random, 4), random), folder / "task.cnf"));
+    }
+    CHECK(outcomes.undecided == 0);
+    CHECK(outcomes.possible > 100);
+    CHECK(outcomes.impossible > 100);
+}
+
+TEST_CASE("what other tests call impossible is so to a SAT solver as well") {
+    using enum Direction;
+    const ScratchFolder folder;
+    const Directions all = Directions::all();
+    const auto right_only = directions_of({right});
+    std::vector<Task> tasks{
+        // tests/unplaced_test.cpp, tests/make_test.cpp
+        {Mask({3, 3}), all, words_of({"ABC", "DEF", "GHI", "JKL", "AX"})},
+        {Mask({3, 3}), all, words_of({"ABC", "DEF", "GHI", "JKL"})},
+        {Mask({4, 4}), right_only, words_of({"ABCD", "EFGH", "IJKL", "MNOP", "AEIM"})},
+        {mask_of({"OOOO"}), right_only, words_of({"ABCA", "XY"})},
+        {Mask({2, 4}), all, words_of({"ABCD", "EFGH", "IJKL"})},
+        // tests/place_test.cpp
+        {mask_of({"OOOO", "OOOO", "O.OO", "OOOO"}), right_only, words_of({"ABCD", "EFGH", "IJKL", "MNOP"})},
+        {Mask({3, 4}), right_only, words_of({"ABCD", "EFGH", "IJKL", "MNOP"})},
+        {Mask({3, 5}), all, words_of({"SPADE"}), words_of({"PAD"})},
+        {Mask({3, 5}), all, words_of({"SPADE"}), words_of({"DAP"})},
+        {Mask({2, 2}), Directions(), words_of({"AB"})},
+        {Mask({2, 2}, false), all, words_of({"AB"})},
+        {Mask({9, 9}), all, words_of({"ABCDEFGHIJ"})},
+        {Mask({3, 3}), all, words_of({"RAKE", "HOE"})},
+        {Mask({1, 3}), all, words_of({"ABCD"})},
+        // tests/tight_test.cpp
+        {Mask({5, 5}), all, words_of({"ABCDE", "FGHIJ", "KLMNO", "PQRST", "UVWXY", "AGNRY"})},
+        {Mask({3, 3}), all, words_of({"BK", "DK", "KN", "SZ", "BD", "CJ", "JZ", "CV", "FP", "FG",
+                                      "DH", "CD", "QV", "FQ", "HJ", "NW", "MN", "CN", "JM", "DW"})},
+        // tests/nesting_test.cpp
+        {Mask({1, 4}), all, words_of({"STAR", "RATS"})},
+        {Mask({1, 4}), all, words_of({"ANNE", "ANN"})},
+        {Mask({1, 5}), all, words_of({"ANNE", "ANN"})},
+    };
+    tasks.push_back({Mask({1, 6}), right_only, words_of({"ANNE", "JOANN"})});
+    tasks.back().inner = words_of({"ANN"});
+    // tests/demands_test.cpp
+    tasks.push_back({mask_of({"OO..", "..OO"}), right_only, words_of({"AB", "CD"})});
+    tasks.back().demands.spacing = 1;
+    tasks.push_back({mask_of({"OO.OO"}), right_only, words_of({"AB", "CD"})});
+    tasks.back().demands.spacing = 2;
+    for (const std::size_t crossings : {1u, 4u, 5u}) {
+        tasks.push_back({Mask({1, 9}), right_only, words_of({"ABC", "BCD", "CDE"})});
+        tasks.back().demands.crossings = {crossings, crossings};
+    }
+    tasks.push_back(
+        {Mask({5, 5}), directions_of({right, down, left, up}), words_of({"ABCD", "EFGH", "IJKL", "MNOP"})});
+    tasks.back().demands.shares = {{directions_of({left, up}), {3, 3}},
+                                   {directions_of({right, down}), {2, 4}}};
+    tasks.push_back({Mask({3, 4}), right_only, words_of({"RAKE", "HOSE", "DILL"})});
+    tasks.back().demands.before = {Placement{{0, 0}, right}, Placement{{1, 0}, right}, std::nullopt};
+    tasks.back().demands.most_moved = 0;
+    tasks.back().demands.pins = {std::nullopt, std::nullopt, Placement{{1, 0}, right}};
+    tasks.push_back({Mask({3, 4}), right_only, words_of({"RA", "KE"}), words_of({"LAN"})});
+    tasks.back().demands.pins = {Placement{{1, 0}, right}, Placement{{1, 2}, right}};
+    tasks.back().demands.message = word_of("SUNFLOWY");
+    for (const Task& task : tasks) {
+        CAPTURE(text_of(task));
+        CHECK(placed(task).end == End::impossible);
+        CHECK(!solver_finds_a_placement(task, folder / "task.cnf"));
+    }
+
+    // The random words of tests/unplaced_test.cpp, which blames some of them.
+    Random random(31);
+    int conflicts = 0;
+    for (int round = 0; round < 1000; ++round) {
+        Task task;
+        for (std::uint32_t word = 0, count = 2 + random.below(3); word < count; ++word) {
+            task.words.emplace_back(2 + random.below(3));
+            for (Letter& letter : task.words.back()) letter = static_cast<Letter>(random.below(6));
+        }
+        task.mask = Mask({2 + static_cast<int>(random.below(2)), 3});
+        if (placed(task).end != End::impossible) continue;
+        ++conflicts;
+        CAPTURE(round, text_of(task));
+        REQUIRE(!solver_finds_a_placement(task, folder / "task.cnf"));
+    }
+    CHECK(conflicts > 100);
 }
 
 TEST_CASE("English words in a square of five are decided as a SAT solver decides them") {
@@ -213,7 +223,7 @@ TEST_CASE("English words in a square of five are decided as a SAT solver decides
             words.push_back(word);
     REQUIRE(words.size() > 1000);
     Random random(77);
-    Tally tally;
+    Outcomes outcomes;
     for (int round = 0; round < 40; ++round) {
         CAPTURE(round);
         Task task{Mask({5, 5})};
@@ -223,10 +233,10 @@ TEST_CASE("English words in a square of five are decided as a SAT solver decides
             for (char& letter : word) letter = static_cast<char>(letter - 'a' + 'A');
             task.words.push_back(word_of(word));
         }
-        tally.count(task, folder / "task.cnf");
+        outcomes.count(decided(task, folder / "task.cnf"));
     }
-    CAPTURE(tally.possible, tally.impossible, tally.undecided);
-    CHECK(tally.undecided == 0);
-    CHECK(tally.possible > 5);
-    CHECK(tally.impossible > 5);
+    CAPTURE(outcomes.possible, outcomes.impossible, outcomes.undecided);
+    CHECK(outcomes.undecided == 0);
+    CHECK(outcomes.possible > 5);
+    CHECK(outcomes.impossible > 5);
 }

@@ -16,6 +16,12 @@ std::string text_of(const Letters& word) {
     return text;
 }
 
+std::vector<Letters> words_of(const std::vector<std::string>& texts) {
+    std::vector<Letters> words;
+    for (const auto& text : texts) words.push_back(word_of(text));
+    return words;
+}
+
 Grid grid_of(const std::vector<std::string>& rows) {
     Grid grid({static_cast<int>(rows.size()), static_cast<int>(rows.at(0).size())});
     for (int row = 0; row < grid.size().rows; ++row)

@@ -13,6 +13,7 @@ namespace lode::test {
 // A is letter 0, B is letter 1 ...
 Letters word_of(std::string_view text);
 std::string text_of(const Letters& word);
+std::vector<Letters> words_of(const std::vector<std::string>& texts);
 
 // A row a string: A to Z are letters, '.' is a closed cell, '_' an empty one.
 Grid grid_of(const std::vector<std::string>& rows);

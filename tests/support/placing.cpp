@@ -94,15 +94,8 @@ class Judge {
         return {};
     }
 
-    // The same letters on the same cells.
     [[nodiscard]] bool stands_as(std::size_t word, const Placement& placement) const {
-        const Letters& letters = task_.words[word];
-        const Cells there = cells_from(task_.mask.size(), placement.first, placement.direction,
-                                       static_cast<int>(letters.size()));
-        std::map<std::pair<int, int>, Letter> here, same;
-        for (std::size_t at = 0; at < letters.size(); ++at) here[cells_[word][at]] = letters[at];
-        for (std::size_t at = 0; at < there.size(); ++at) same[there[at]] = letters[at];
-        return here == same;
+        return same_letters_there(task_, word, result_.placements[word], placement);
     }
 
     std::string fault_in_demands() const {
@@ -218,6 +211,18 @@ std::vector<InnerCopy> nested_in(const Task& task) {
             }
         }
     return nested;
+}
+
+bool same_letters_there(const Task& task, std::size_t word, const Placement& a, const Placement& b) {
+    const Letters& letters = task.words[word];
+    const auto on_cells = [&](const Placement& placement) {
+        const Cells cells = cells_from(task.mask.size(), placement.first, placement.direction,
+                                       static_cast<int>(letters.size()));
+        std::map<std::pair<int, int>, Letter> there;
+        for (std::size_t at = 0; at < cells.size(); ++at) there[cells[at]] = letters[at];
+        return there;
+    };
+    return on_cells(a) == on_cells(b);
 }
 
 TaskHolder::TaskHolder(const Task& task)

@@ -34,6 +34,9 @@ std::vector<std::size_t> places_inside(const Letters& inner, const Letters& oute
 // For every listed word, every copy that a placement of another brings with it.
 std::vector<InnerCopy> nested_in(const Task& task);
 
+// Whether two placements of a word put the same letters on the same cells.
+bool same_letters_there(const Task& task, std::size_t word, const Placement& a, const Placement& b);
+
 // Holds what a PlaceTask refers to.
 class TaskHolder {
   public:

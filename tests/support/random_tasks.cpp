@@ -32,14 +32,8 @@ Letters random_piece(const std::vector<Letters>& words, Random& random) {
 // Gives a task demands; where there is a model, such as it meets.
 class Asker {
   public:
-    Asker(Task& task, Random& random) : task_(task), random_(random) {
-        if (one_in(4, random_)) return;
-        std::uint32_t passed_over = random_.below(40);
-        every_solution(task, [&](const auto& placements) {
-            model_ = placements;
-            return passed_over-- > 0;
-        });
-    }
+    Asker(Task& task, const std::vector<Placement>& model, Random& random)
+        : task_(task), model_(model), random_(random) {}
 
     void ask(Rule rule) {
         Demands& demands = task_.demands;
@@ -169,8 +163,8 @@ class Asker {
     }
 
     Task& task_;
+    const std::vector<Placement>& model_;
     Random& random_;
-    std::vector<Placement> model_;
 };
 
 }  // namespace
@@ -233,7 +227,21 @@ std::vector<Rule> some_rules(Random& random, std::size_t most) {
     return rules;
 }
 
-Task random_task_with(std::vector<Rule> rules, const Mask& mask, std::uint32_t most_words, Random& random) {
+void add_rules(Task& task, std::vector<Rule> rules, const Model& model, Random& random) {
+    const auto take = [&](Rule rule) { return std::erase(rules, rule) > 0; };
+    const std::uint32_t letters = 2 + random.below(4);
+    if (take(Rule::nested)) task.words.push_back(random_piece(task.words, random));
+    if (take(Rule::inner))
+        task.inner.push_back(one_in(3, random) ? random_word(random, letters, 2)
+                                               : random_piece(task.words, random));
+    if (rules.empty()) return;
+    const auto placements = one_in(4, random) ? std::vector<Placement>() : model(task);
+    Asker asker(task, placements, random);
+    for (const Rule rule : rules) asker.ask(rule);
+}
+
+Task random_task_with(const std::vector<Rule>& rules, const Mask& mask, std::uint32_t most_words,
+                      Random& random) {
     Task task{mask, Directions()};
     for (const Direction direction : all_directions)
         if (!one_in(4, random)) task.directions.insert(direction);
@@ -241,15 +249,17 @@ Task random_task_with(std::vector<Rule> rules, const Mask& mask, std::uint32_t m
     for (std::uint32_t word = 0, words = 1 + random.below(most_words); word < words; ++word)
         task.words.push_back(random_word(random, letters, one_in(4, random) ? 4 : 3));
     if (one_in(4, random)) task.avoided.push_back(random_word(random, letters, 3));
-
-    const auto take = [&](Rule rule) { return std::erase(rules, rule) > 0; };
-    if (take(Rule::nested)) task.words.push_back(random_piece(task.words, random));
-    if (take(Rule::inner))
-        task.inner.push_back(one_in(3, random) ? random_word(random, letters, 2)
-                                               : random_piece(task.words, random));
-    if (rules.empty()) return task;
-    Asker asker(task, random);
-    for (const Rule rule : rules) asker.ask(rule);
+    // One of its first few solutions.
+    const auto model = [&](const Task& free) {
+        std::vector<Placement> chosen;
+        std::uint32_t passed_over = random.below(40);
+        every_solution(free, [&](const auto& placements) {
+            chosen = placements;
+            return passed_over-- > 0;
+        });
+        return chosen;
+    };
+    add_rules(task, rules, model, random);
     return task;
 }
 

@@ -2,6 +2,7 @@
 // Small placing tasks by chance, so that each rule is met about as often as not.
 
 #include <array>
+#include <functional>
 #include <vector>
 
 #include "support/placing.hpp"
@@ -26,9 +27,14 @@ const char* name_of(Rule rule);
 // Up to so many of them, each at most once.
 std::vector<Rule> some_rules(Random& random, std::size_t most);
 
-// One to so many short words with these rules. More often than not what they ask for is taken from a solution
-// without them, so that they can be met together.
-Task random_task_with(std::vector<Rule> rules, const Mask& mask, std::uint32_t most_words, Random& random);
+// Adds them to a task. Where `model` gives a solution without demands, the demands are mostly such as it
+// meets, so that they can be met together.
+using Model = std::function<std::vector<Placement>(const Task&)>;
+void add_rules(Task& task, std::vector<Rule> rules, const Model& model, Random& random);
+
+// One to so many short words with these rules.
+Task random_task_with(const std::vector<Rule>& rules, const Mask& mask, std::uint32_t most_words,
+                      Random& random);
 Task random_task_with(const std::vector<Rule>& rules, Random& random);
 // The same task without the only rule that it has.
 Task without(Task task, Rule rule);
