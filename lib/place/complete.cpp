@@ -32,6 +32,7 @@ CompleteSearch::CompleteSearch(const PlaceTask& task, Candidates& candidates, Ef
       candidates_(candidates),
       effort_(effort),
       operations_(block_operations()),
+      counting_(task, candidates),
       position_(task, candidates),
       sets_(task.words.size() + 1, std::vector<Block>(candidates.blocks())),
       counts_(task.words.size()),
@@ -109,6 +110,18 @@ bool CompleteSearch::filter(Block* set) {
     return true;
 }
 
+bool CompleteSearch::filter_by_counting(std::size_t depth) {
+    Block* const set = sets_[depth].data();
+    for (;;) {
+        if (!filter(set)) return false;
+        switch (counting_.narrow(set, order_)) {
+            case LineCounting::Verdict::impossible: return false;
+            case LineCounting::Verdict::unchanged: return true;
+            case LineCounting::Verdict::narrowed: break;
+        }
+    }
+}
+
 // What the last placement leaves of the sets at a depth, one deeper.
 void CompleteSearch::narrow(std::size_t depth) {
     const Block* from = sets_[depth].data();
@@ -133,7 +146,7 @@ SearchEnd CompleteSearch::try_candidate(std::size_t depth, Candidate candidate) 
 
 SearchEnd CompleteSearch::descend(std::size_t depth) {
     if (order_.empty()) return position_.is_solution() ? SearchEnd::placed : SearchEnd::exhausted;
-    if (!filter(sets_[depth].data())) return SearchEnd::exhausted;
+    if (!filter_by_counting(depth)) return SearchEnd::exhausted;
     const auto least =
         std::min_element(counts_.begin(), counts_.begin() + static_cast<std::ptrdiff_t>(order_.size()));
     const auto at = static_cast<std::size_t>(least - counts_.begin());

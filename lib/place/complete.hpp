@@ -6,6 +6,7 @@
 #include <span>
 #include <vector>
 
+#include "place/counting.hpp"
 #include "place/effort.hpp"
 #include "place/position.hpp"
 
@@ -25,6 +26,7 @@ class CompleteSearch {
     [[nodiscard]] SearchEnd try_candidate(std::size_t depth, Candidate candidate);
     void narrow(std::size_t depth);
     [[nodiscard]] bool filter(Block* set);
+    [[nodiscard]] bool filter_by_counting(std::size_t depth);
     void keep_compatible(Block* set, std::uint32_t word);
     [[nodiscard]] const Block* compatible_with(Candidate candidate);
 
@@ -32,6 +34,7 @@ class CompleteSearch {
     Candidates& candidates_;
     Effort& effort_;
     const BlockOperations& operations_;
+    LineCounting counting_;
     Position position_;
     std::vector<std::vector<Block>> sets_;        // by depth: the candidates that are still possible
     std::vector<std::uint32_t> order_;            // the words that are to come, in no order
