@@ -11,6 +11,7 @@
 #include "place/complete.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <numeric>
 
 #include "place/symmetry.hpp"
@@ -59,7 +60,9 @@ SearchEnd CompleteSearch::search(std::uint64_t most_nodes) {
     if (task_.words.empty()) return SearchEnd::placed;
     for (std::uint32_t word = 0; word < task_.words.size(); ++word)
         if (position_.at(word)) position_.lift(word);
-    nodes_left_ = most_nodes;
+    constexpr std::uint64_t most_steps = std::numeric_limits<std::uint64_t>::max();
+    const std::uint64_t per_node = steps_per_node(candidates_);
+    steps_left_ = most_nodes > most_steps / per_node ? most_steps : most_nodes * per_node;
     order_.resize(task_.words.size());
     std::iota(order_.begin(), order_.end(), 0u);
     sets_[0] = start();
@@ -110,16 +113,23 @@ bool CompleteSearch::filter(Block* set) {
     return true;
 }
 
-bool CompleteSearch::filter_by_counting(std::size_t depth) {
+// The same and by counting, in turns until neither changes anything.
+CompleteSearch::Filtered CompleteSearch::filter_and_count(std::size_t depth) {
     Block* const set = sets_[depth].data();
     for (;;) {
-        if (!filter(set)) return false;
-        switch (counting_.narrow(set, order_)) {
-            case LineCounting::Verdict::impossible: return false;
-            case LineCounting::Verdict::unchanged: return true;
-            case LineCounting::Verdict::narrowed: break;
-        }
+        if (!filter(set)) return Filtered::impossible;
+        const std::uint64_t looks_before = counting_.looks();
+        const auto verdict = counting_.narrow(set, order_);
+        if (!spend(counting_.looks() - looks_before)) return Filtered::limit;
+        if (verdict == LineCounting::Verdict::impossible) return Filtered::impossible;
+        if (verdict == LineCounting::Verdict::unchanged) return Filtered::possible;
     }
+}
+
+bool CompleteSearch::spend(std::uint64_t steps) {
+    if (steps > steps_left_ || !effort_.spend(steps)) return false;
+    steps_left_ -= steps;
+    return true;
 }
 
 // What the last placement leaves of the sets at a depth, one deeper.
@@ -135,8 +145,7 @@ void CompleteSearch::narrow(std::size_t depth) {
 }
 
 SearchEnd CompleteSearch::try_candidate(std::size_t depth, Candidate candidate) {
-    if (nodes_left_ == 0 || !effort_.spend(steps_per_node(candidates_))) return SearchEnd::limit;
-    --nodes_left_;
+    if (!spend(steps_per_node(candidates_))) return SearchEnd::limit;
     if (!position_.place(candidate)) return SearchEnd::exhausted;
     narrow(depth);
     const SearchEnd end = descend(depth + 1);
@@ -146,7 +155,9 @@ SearchEnd CompleteSearch::try_candidate(std::size_t depth, Candidate candidate) 
 
 SearchEnd CompleteSearch::descend(std::size_t depth) {
     if (order_.empty()) return position_.is_solution() ? SearchEnd::placed : SearchEnd::exhausted;
-    if (!filter_by_counting(depth)) return SearchEnd::exhausted;
+    const Filtered filtered = filter_and_count(depth);
+    if (filtered != Filtered::possible)
+        return filtered == Filtered::limit ? SearchEnd::limit : SearchEnd::exhausted;
     const auto least =
         std::min_element(counts_.begin(), counts_.begin() + static_cast<std::ptrdiff_t>(order_.size()));
     const auto at = static_cast<std::size_t>(least - counts_.begin());

@@ -16,17 +16,21 @@ class CompleteSearch {
   public:
     CompleteSearch(const PlaceTask& task, Candidates& candidates, Effort& effort);
 
-    // Searches from the start, placing at most so many candidates. `exhausted` is a proof.
+    // Searches from the start, for as many steps as placing so many candidates takes. `exhausted` is a
+    // proof.
     [[nodiscard]] SearchEnd search(std::uint64_t most_nodes);
     [[nodiscard]] const Position& position() const { return position_; }
 
   private:
+    enum class Filtered { possible, impossible, limit };
+
     [[nodiscard]] std::vector<Block> start() const;
     [[nodiscard]] SearchEnd descend(std::size_t depth);
     [[nodiscard]] SearchEnd try_candidate(std::size_t depth, Candidate candidate);
     void narrow(std::size_t depth);
     [[nodiscard]] bool filter(Block* set);
-    [[nodiscard]] bool filter_by_counting(std::size_t depth);
+    [[nodiscard]] Filtered filter_and_count(std::size_t depth);
+    [[nodiscard]] bool spend(std::uint64_t steps);
     void keep_compatible(Block* set, std::uint32_t word);
     [[nodiscard]] const Block* compatible_with(Candidate candidate);
 
@@ -44,7 +48,7 @@ class CompleteSearch {
     std::vector<Block> joined_;
     std::vector<Block> scratch_;
     bool use_compatible_;
-    std::uint64_t nodes_left_ = 0;
+    std::uint64_t steps_left_ = 0;
 };
 
 }  // namespace lode

@@ -116,14 +116,19 @@ void LineCounting::note_uses(const PlaceTask& task) {
         }
     first_use_.resize(candidates_.blocks() * 64);
     axis_of_.resize(candidates_.blocks() * 64);
+    touched_by_.resize(candidates_.blocks() * 64);
     for (std::uint32_t word = 0; word < task.words.size(); ++word)
         each_bit(candidates_.all().data(), candidates_.runs()[word], [&](Candidate candidate) {
             axis_of_[candidate] =
                 static_cast<std::uint8_t>(axis_of(candidates_.placement(candidate).direction));
             first_use_[candidate] = static_cast<std::uint32_t>(uses_.size());
             const auto cells = candidates_.cells(candidate);
-            for (std::size_t at = 0; at < cells.size(); ++at)
+            for (std::size_t at = 0; at < cells.size(); ++at) {
                 uses_.push_back(static_cast<std::uint32_t>(cells[at] * letters_ + task.words[word][at]));
+                for (std::size_t axis = 0; axis < axes; ++axis)
+                    if (const std::uint8_t line = line_at_[cells[at] * axes + axis]; line != none)
+                        touched_by_[candidate] |= LineSet{1} << line;
+            }
         });
 }
 
@@ -203,8 +208,12 @@ bool LineCounting::match_all() {
         all = all && augment(number);
     });
     if (!all) return false;
+    free_ = 0;
     for (std::size_t line = 0; line < lines_.size(); ++line)
-        if (word_at_[line] != none) at_line_[word_at_[line]] = static_cast<std::uint8_t>(line);
+        if (word_at_[line] == none)
+            free_ |= LineSet{1} << line;
+        else
+            at_line_[word_at_[line]] = static_cast<std::uint8_t>(line);
     return true;
 }
 
@@ -235,6 +244,17 @@ LineCounting::WordSet LineCounting::broken_by(Candidate candidate, std::uint32_t
     const std::uint8_t line = line_at_[cells[0] * axes + own];
     if (line != none && word_at_[line] != none) broken |= WordSet{1} << word_at_[line] & excludes_[word];
     return number_[word] == none ? broken : broken & ~(WordSet{1} << number_[word]);
+}
+
+// The way that is tried first: a free line for each that the candidate has no part in.
+bool LineCounting::find_free_lines(Candidate candidate, WordSet broken) const {
+    LineSet free = free_ & ~touched_by_[candidate];
+    for (; broken != 0; broken &= broken - 1) {
+        const LineSet open = free & lines_of_[static_cast<std::size_t>(std::countr_zero(broken))];
+        if (open == 0) return false;
+        free &= ~(open & (~open + 1));
+    }
+    return true;
 }
 
 bool LineCounting::can_match_beside(Candidate candidate, std::uint32_t word, WordSet broken) {
@@ -274,7 +294,8 @@ LineCounting::Verdict LineCounting::narrow_word(Block* set, std::uint32_t word) 
     each_bit(set, candidates_.runs()[word], [&](Candidate candidate) {
         ++looks_;
         const WordSet broken = broken_by(candidate, word);
-        if (broken == 0 || can_match_beside(candidate, word, broken)) {
+        if (broken == 0 || find_free_lines(candidate, broken) ||
+            can_match_beside(candidate, word, broken)) {
             is_any_left = true;
             return;
         }

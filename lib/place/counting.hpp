@@ -71,6 +71,7 @@ class LineCounting {
     [[nodiscard]] bool augment(std::size_t number);
     void note_breaks();
     [[nodiscard]] WordSet broken_by(Candidate candidate, std::uint32_t word) const;
+    [[nodiscard]] bool find_free_lines(Candidate candidate, WordSet broken) const;
     [[nodiscard]] bool can_match_beside(Candidate candidate, std::uint32_t word, WordSet broken);
     [[nodiscard]] Verdict narrow_word(Block* set, std::uint32_t word);
     [[nodiscard]] std::size_t row_of(std::uint32_t cell, std::size_t axis) const {
@@ -87,6 +88,7 @@ class LineCounting {
     std::vector<std::uint8_t> line_at_;  // by cell and axis
     std::vector<std::uint16_t> place_on_line_;
     std::vector<std::uint8_t> axis_of_;       // by candidate
+    std::vector<LineSet> touched_by_;         // by candidate: all lines that run through one of its cells
     std::vector<std::uint32_t> first_use_;    // by candidate, where its uses start
     std::vector<std::uint32_t> uses_;         // cell and letter of each of its cells, as one number
     std::uint64_t looks_ = 0;
@@ -101,6 +103,7 @@ class LineCounting {
     std::vector<std::uint8_t> kept_word_at_;
     std::vector<WordSet> breaks_;          // by axis, cell and letter: the matched words that lose their line
     std::vector<WordSet> allowed_;         // by line, for the candidate that is being looked at
+    LineSet free_ = 0;  // lines of no word in the matching
     LineSet seen_ = 0;
 };
 
