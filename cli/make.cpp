@@ -5,6 +5,7 @@
 #include <letterlode/puzzle.hpp>
 
 #include "artwork_options.hpp"
+#include "demand_options.hpp"
 #include "output_folder.hpp"
 #include "recipe_options.hpp"
 #include "verbs.hpp"
@@ -14,6 +15,18 @@ namespace {
 
 Outcome<Recipe> recipe_of(const Values& values) {
     Recipe recipe;
+    if (values.has("from")) {
+        auto earlier = recipe_from_earlier(values);
+        if (!earlier) return earlier;
+        recipe = std::move(*earlier);
+    } else if (values.has("keep")) {
+        return Refusal{Refusal::Reason::unusable,
+                       "--keep says what of an earlier puzzle stays, and none is given.",
+                       {},
+                       {"Name it with --from PUZZLE."},
+                       {},
+                       0};
+    }
     if (values.has("recipe")) {
         const std::string name = values.text("recipe");
         const auto json = read_file(name);
@@ -29,7 +42,9 @@ Outcome<Recipe> recipe_of(const Values& values) {
     }
     auto with_text = with_text_options(std::move(recipe), values);
     if (!with_text) return with_text;
-    return with_grid_options(std::move(*with_text), values);
+    auto with_grid = with_grid_options(std::move(*with_text), values);
+    if (!with_grid) return with_grid;
+    return with_demand_options(std::move(*with_grid), values);
 }
 
 void print_puzzle(const Puzzle& puzzle) {
@@ -38,14 +53,84 @@ void print_puzzle(const Puzzle& puzzle) {
           std::to_string(puzzle.recipe.size->rows) + ", seed " + std::to_string(puzzle.recipe.seed) + ".\n");
 }
 
+// A number from 1 to the most of its kind.
+Outcome<std::size_t> count_of(const Values& values, const char* option, std::size_t most,
+                              std::size_t otherwise) {
+    if (!values.has(option)) return otherwise;
+    const auto count = whole_number(option, values.text(option));
+    if (!count) return count.refusal();
+    if (*count >= 1 && *count <= most) return static_cast<std::size_t>(*count);
+    return Refusal{Refusal::Reason::unusable,
+                   "'" + values.text(option) + "' cannot be used for --" + option + ".",
+                   {},
+                   {"Give a number from 1 to " + std::to_string(most) + "."},
+                   {},
+                   0};
+}
+
+// One puzzle by its seed, or choices from there on.
+Outcome<std::vector<Puzzle>> make_puzzles(const Maker& maker, bool several, std::uint64_t seed,
+                                          std::size_t count, std::size_t threads,
+                                          const MakeControl& control) {
+    if (several) return make_choices(maker, seed, count, static_cast<unsigned>(threads), control);
+    auto puzzle = maker.make(seed, control);
+    if (!puzzle) return puzzle.refusal();
+    return std::vector<Puzzle>{std::move(*puzzle)};
+}
+
+// What is written of one puzzle; with several, each in a folder of its own.
+Outcome<std::vector<NamedFile>> files_of(const Puzzle& puzzle, const std::optional<ArtworkOptions>& wanted,
+                                         const std::string& folder) {
+    std::vector<NamedFile> files{{folder + "puzzle.json", to_json(puzzle)},
+                                 {folder + "puzzle.txt", puzzle_text(puzzle)},
+                                 {folder + "key.txt", key_text(puzzle)}};
+    if (!wanted) return files;
+    const auto artwork = draw(puzzle, *wanted);
+    if (!artwork) return artwork.refusal();
+    for (const auto& note : artwork->notes) say("note: " + note);
+    for (auto& file : cut_files(*artwork)) files.push_back({folder + file.path, std::move(file.bytes)});
+    return files;
+}
+
+ExitCode write_puzzles(const std::vector<Puzzle>& puzzles, bool several,
+                       const std::optional<ArtworkOptions>& wanted, const Values& values) {
+    std::vector<NamedFile> files;
+    for (const Puzzle& puzzle : puzzles) {
+        const std::string folder =
+            several ? "seed-" + std::to_string(puzzle.recipe.seed) + "/" : std::string();
+        auto some = files_of(puzzle, wanted, folder);
+        if (!some) return report(some.refusal(), values.is_on("json"));
+        for (auto& file : *some) files.push_back(std::move(file));
+    }
+    // Choices that were finished before an interrupt are not lost.
+    return write_output(values.text("out"), files, values.is_on("replace"), values.is_on("json"),
+                        several ? OnInterrupt::finish : OnInterrupt::stop);
+}
+
+void print_puzzles(const std::vector<Puzzle>& puzzles, bool several, bool json) {
+    if (json) {
+        print(several ? to_json(std::span(puzzles)) : to_json(puzzles.front()));
+        return;
+    }
+    for (const Puzzle& puzzle : puzzles) {
+        if (&puzzle != &puzzles.front()) print("\n");
+        print_puzzle(puzzle);
+    }
+}
+
 }  // namespace
 
 Verb make_verb() {
     Verb verb{"make", "WORDS", "Makes a certified puzzle from a list of words.", "", {}};
     add_grid_options(verb.options);
     add_text_options(verb.options);
+    add_demand_options(verb.options);
     add_artwork_options(verb.options);
     verb.options.add_options()  //
+        ("choices", po::value<std::string>()->value_name("N"),
+         "make N different puzzles, from seeds that follow each other")  //
+        ("threads", po::value<std::string>()->value_name("N"),
+         "processors to use (default 1); the result is the same")  //
         ("out", po::value<std::string>()->value_name("DIR"),
          "write everything into a new folder: puzzle, key and, with --blank, the artwork")  //
         ("replace", po::bool_switch(), "put the new folder in the place of an old one")     //
@@ -81,32 +166,34 @@ ExitCode make(const Values& values) {
         recipe->aspect = grid_aspect(artwork_wanted->blank, artwork_wanted->heading);
     }
 
+    const auto count = count_of(values, "choices", max_choices, recipe->choices);
+    if (!count) return report(count.refusal(), json);
+    const auto threads = count_of(values, "threads", max_threads, 1);
+    if (!threads) return report(threads.refusal(), json);
+
+    const bool several = values.has("choices") || recipe->choices > 1;
+
+    const auto maker = Maker::open(*recipe);
+    if (!maker) return report(maker.refusal(), json);
     Progress progress;
     const MakeControl control{[&](std::uint64_t spent, std::uint64_t all) { progress.show(spent, all); },
                               &interrupt_flag()};
-    const auto puzzle = lode::make(*recipe, control);
-    if (!puzzle) return report(puzzle.refusal(), json);
+    const auto puzzles = make_puzzles(*maker, several, recipe->seed, *count, *threads, control);
+    if (!puzzles) return report(puzzles.refusal(), json);
     note_missing_avoid_list(*recipe);
+    if (puzzles->size() < *count)
+        say("note: " + std::to_string(puzzles->size()) + " different puzzles were found, not " +
+            std::to_string(*count) + ".");
+    if (const auto moved = moved_words(puzzles->front()); !moved.empty()) say(moved);
 
     if (values.has("out")) {
-        std::vector<NamedFile> files{{"puzzle.json", to_json(*puzzle)},
-                                     {"puzzle.txt", puzzle_text(*puzzle)},
-                                     {"key.txt", key_text(*puzzle)}};
-        if (artwork_wanted) {
-            const auto artwork = draw(*puzzle, *artwork_wanted);
-            if (!artwork) return report(artwork.refusal(), json);
-            for (const auto& note : artwork->notes) say("note: " + note);
-            for (auto& file : cut_files(*artwork)) files.push_back(std::move(file));
-        }
-        const ExitCode written = write_output(folder, files, values.is_on("replace"), json);
+        const ExitCode written = write_puzzles(*puzzles, several, artwork_wanted, values);
         if (written != done) return written;
+    } else if (artwork_wanted) {
+        say("note: no artwork is written without --out DIR.");
     }
-    if (artwork_wanted && !values.has("out")) say("note: no artwork is written without --out DIR.");
-    if (json)
-        print(to_json(*puzzle));
-    else
-        print_puzzle(*puzzle);
-    return done;
+    print_puzzles(*puzzles, several, json);
+    return interrupt_flag() ? interrupted : done;
 }
 
 }  // namespace lode::cli

@@ -48,7 +48,11 @@ Outcome<Values> read_options(const Verb& verb, const std::vector<std::string>& a
     // A cut option name that is clear today may be unclear tomorrow: none is guessed.
     const int style = po::command_line_style::unix_style & ~po::command_line_style::allow_guessing;
     try {
-        po::store(po::command_line_parser(arguments).options(with_file).positional(places).style(style).run(),
+        po::store(po::command_line_parser(with_joined_values(arguments))
+                      .options(with_file)
+                      .positional(places)
+                      .style(style)
+                      .run(),
                   values);
     } catch (const po::error& error) {
         return unusable_options(sentence(error), verb);
@@ -79,6 +83,15 @@ Outcome<Values> read_options(const Verb& verb, const std::vector<std::string>& a
         return unusable_options(
             "letterlode " + verb.name + " takes one file, and '" + files[1] + "' is a second", verb);
     return Values(values);
+}
+
+std::vector<std::string> with_joined_values(std::vector<std::string> arguments) {
+    for (std::size_t at = 0; at + 1 < arguments.size(); ++at)
+        if (arguments[at] == "at-least" || arguments[at].ends_with("=at-least")) {
+            arguments[at] += " " + arguments[at + 1];
+            arguments.erase(arguments.begin() + static_cast<std::ptrdiff_t>(at) + 1);
+        }
+    return arguments;
 }
 
 std::string help_text(const Verb& verb) {

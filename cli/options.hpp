@@ -46,6 +46,9 @@ class Values {
 
 [[nodiscard]] std::string help_text(const Verb& verb);
 
+// The arguments with an option and a value of two words ("--crossings at-least 5") put together.
+[[nodiscard]] std::vector<std::string> with_joined_values(std::vector<std::string> arguments);
+
 // A whole number of 0 or more. Refused as unusable.
 [[nodiscard]] Outcome<std::uint64_t> whole_number(const std::string& option, const std::string& text);
 

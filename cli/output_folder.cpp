@@ -19,10 +19,10 @@ std::string purpose(const std::string& path) {
 
 }  // namespace
 
-ExitCode write_output(const std::string& folder, const std::vector<NamedFile>& files, bool replace,
-                      bool json) {
+ExitCode write_output(const std::string& folder, const std::vector<NamedFile>& files, bool replace, bool json,
+                      OnInterrupt on_interrupt) {
     // Up to here an interrupt leaves nothing behind; from here the folder is finished first.
-    if (interrupt_flag()) return interrupted;
+    if (interrupt_flag() && on_interrupt == OnInterrupt::stop) return interrupted;
     Disk disk;
     const auto written = write_folder(folder, files, replace, disk);
     if (!written) return report(written.refusal(), json);

@@ -45,7 +45,8 @@ std::optional<Refusal> set_shape(Recipe& recipe, const std::string& value) {
 }
 
 std::optional<Refusal> set_size(Recipe& recipe, const std::string& value) {
-    if (value == "auto") {
+    recipe.tight = value == "tight";
+    if (recipe.tight || value == "auto") {
         recipe.size.reset();
         return std::nullopt;
     }
@@ -68,14 +69,20 @@ void add_text_options(po::options_description& options) {
          "words that may stand nowhere, besides the language's own list; 'none' turns that off. May be given "
          "again")  //
         ("allow", po::value<Texts>()->value_name("WORD"),
-         "an avoided word that may stand all the same. May be given again");
+         "an avoided word that may stand all the same. May be given again")  //
+        ("nested", po::value<Text>()->value_name("RULE"),
+         "a word that can be read inside another: inside (default) counts it there, separate gives it a "
+         "place "
+         "of its own besides");
 }
 
 void add_grid_options(po::options_description& options) {
     using Text = std::string;
     options.add_options()  //
         ("grid", po::value<Text>()->value_name("CxR"),
-         "columns x rows, such as 15x15; auto (default): the smallest that holds the words comfortably")  //
+         "columns x rows, such as 15x15; auto (default): the smallest that holds the words comfortably; "
+         "tight: "
+         "the smallest that is found")  //
         ("shape", po::value<Text>()->value_name("NAME|FILE"),
          ("outline of the grid: " + shape_names() + "; or a file that draws a mask").c_str())  //
         ("directions", po::value<Text>()->value_name("LIST"),
@@ -110,6 +117,11 @@ Outcome<Recipe> with_text_options(Recipe recipe, const Values& values) {
         for (const auto& word : list->words) recipe.avoid.push_back(word.shown);
     }
     for (const auto& word : values.texts("allow")) recipe.allow.push_back(word);
+    if (values.has("nested")) {
+        const auto rule = nested_named(values.text("nested"));
+        if (!rule) return unusable_value("nested", values.text("nested"), "Give inside or separate.");
+        recipe.nested = *rule;
+    }
     return recipe;
 }
 

@@ -3,6 +3,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "puzzle/sizes.hpp"
 #include "puzzle/unplaced.hpp"
 #include "support/grids.hpp"
 #include "support/naive.hpp"
@@ -24,7 +25,7 @@ Recipe recipe_with(const std::vector<std::string>& words, Size size,
     return recipe;
 }
 
-bool can_place(const Job& job, const std::vector<std::size_t>& which, const Mask& mask) {
+bool can_place(const Job& job, const std::vector<std::uint32_t>& which, const Mask& mask) {
     std::vector<Letters> words;
     for (const auto word : which) words.push_back(job.words[word]);
     return naive_can_place(mask, job.directions, words, {});
@@ -51,15 +52,16 @@ TEST_CASE("conflicting words cannot be placed together, and can when any one of 
             words.push_back(text);
         }
         const Size size{2 + static_cast<int>(random.below(2)), 3};
-        const auto job = check(recipe_with(words, size));
+        const Recipe recipe = recipe_with(words, size);
+        const auto job = check(recipe);
         const Mask mask(size);
         if (!job || too_long_for(mask, *job)) continue;
-        std::vector<std::size_t> all(words.size());
-        for (std::size_t word = 0; word < all.size(); ++word) all[word] = word;
+        std::vector<std::uint32_t> all(words.size());
+        for (std::uint32_t word = 0; word < all.size(); ++word) all[word] = word;
         if (can_place(*job, all, mask)) continue;
 
         std::uint64_t effort = 10'000'000;
-        const Conflict conflict = find_conflict(*job, mask, 1, effort, nullptr);
+        const Conflict conflict = find_conflict(recipe, *job, mask, effort, nullptr);
         CAPTURE(words, conflict.words);
         CHECK(effort < 10'000'000);
         REQUIRE(conflict.irreducible);
@@ -77,10 +79,11 @@ TEST_CASE("conflicting words cannot be placed together, and can when any one of 
 }
 
 TEST_CASE("a conflict that could not be tried to its end is not called irreducible") {
-    const auto job = check(recipe_with({"ABC", "DEF", "GHI", "JKL"}, Size{3, 3}));
+    const Recipe recipe = recipe_with({"ABC", "DEF", "GHI", "JKL"}, Size{3, 3});
+    const auto job = check(recipe);
     REQUIRE(job);
     std::uint64_t effort = 10;
-    const Conflict conflict = find_conflict(*job, Mask({3, 3}), 1, effort, nullptr);
+    const Conflict conflict = find_conflict(recipe, *job, Mask({3, 3}), effort, nullptr);
     CHECK(!conflict.irreducible);
     CHECK(conflict.words.size() == 4);
 }

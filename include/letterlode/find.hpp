@@ -51,7 +51,10 @@ class LODE_API Matcher {
 struct AuditedWord {
     std::string shown;
     std::vector<std::string> letters;
-    std::optional<Placement> placed;
+    std::optional<Placement> placed = {};
+    int expected = 1;  // copies, the ones inside other words among them
+    std::vector<std::size_t> outer =
+        {};  // the words that it can be read inside, by their place among the judged
 };
 
 struct AuditRules {
@@ -67,7 +70,8 @@ struct WordFinding {
     std::string shown;
     int expected = 1;
     std::vector<Copy> copies;  // every copy, the strays among them
-    std::vector<Copy> stray;
+    std::vector<Copy> stray = {};
+    std::vector<std::string> inside = {};  // of each copy, a word that it stands inside, or an empty text
 };
 
 struct AvoidedFinding {
@@ -76,8 +80,10 @@ struct AvoidedFinding {
 };
 
 // certified: every word in its expected copies and nowhere else, and no avoided word.
-// Where a word's placement is known, a copy that covers other cells is a stray copy; where it is not, the
-// copies beyond the expected ones are, in reading order.
+// Where a word's placement is known, a copy that covers other cells is a stray copy, unless more than one is
+// expected and it stands inside a word that holds it. Where it is not known, the copies beyond the expected
+// ones are, those inside other words and then those that come first being the expected ones. Missing is a
+// word with fewer copies than expected.
 struct Audit {
     bool certified = false;
     bool cut_short = false;  // there were more copies than `most`
@@ -88,7 +94,28 @@ struct Audit {
     std::vector<AvoidedFinding> chance;  // dictionary words found by chance
 };
 
-// The segmenter spells the avoided words; it must follow the rules by which the grid was written.
+// The rules for one alphabet, built once and used on many grids. Const calls may run on several threads at
+// once.
+class LODE_API Judge {
+  public:
+    // Of the words, `placed` is not used. The segmenter spells the avoided words; it must follow the rules by
+    // which the grids are written.
+    Judge(const Alphabet& alphabet, std::span<const AuditedWord> words, const AuditRules& rules,
+          const Segmenter& segmenter);
+    Judge(Judge&&) noexcept;
+    Judge& operator=(Judge&&) noexcept;
+    ~Judge();
+
+    // The grid is in letters of the alphabet. `placed` says by word where it stands, if that is known; it may
+    // be empty.
+    [[nodiscard]] Audit audit(const Grid& grid, std::span<const std::optional<Placement>> placed = {}) const;
+
+  private:
+    struct Rules;
+    std::unique_ptr<Rules> rules_;
+};
+
+// The same for one grid.
 [[nodiscard]] LODE_API Audit audit(const LetteredGrid& grid, std::span<const AuditedWord> words,
                                    const AuditRules& rules, const Segmenter& segmenter);
 

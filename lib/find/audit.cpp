@@ -1,28 +1,11 @@
 #include <algorithm>
+#include <numeric>
 #include <set>
 
 #include <letterlode/find.hpp>
 
 namespace lode {
 namespace {
-
-// A grid seen without case and marks, for avoided words.
-LetteredGrid folded_grid(const LetteredGrid& grid) {
-    LetteredGrid plain;
-    Letters plain_of;
-    plain_of.reserve(grid.alphabet.size());
-    for (std::size_t letter = 0; letter < grid.alphabet.size(); ++letter)
-        plain_of.push_back(plain.alphabet.add(folded(grid.alphabet.text(static_cast<Letter>(letter)))));
-
-    const Size size = grid.grid.size();
-    plain.grid = Grid(size);
-    for (int row = 0; row < size.rows; ++row)
-        for (int column = 0; column < size.columns; ++column) {
-            const Letter letter = grid.grid[{row, column}];
-            plain.grid[{row, column}] = letter < plain_of.size() ? plain_of[letter] : letter;
-        }
-    return plain;
-}
 
 std::vector<std::string> folded_letters(std::string_view word, const Segmenter& segmenter) {
     auto letters = segmenter.spell(word).letters;
@@ -41,86 +24,201 @@ std::optional<Letters> numbered(const std::vector<std::string>& letters, const A
     return numbers;
 }
 
-void judge_words(const LetteredGrid& grid, std::span<const AuditedWord> words, const AuditRules& rules,
-                 Audit& audit) {
+bool holds(const Copy& outer, const Copy& inner) {
+    const auto on = [&](Cell cell) {
+        for (int at = 0; at < outer.length; ++at)
+            if (moved(outer.first, outer.direction, at) == cell) return true;
+        return false;
+    };
+    const bool in_line = inner.direction == outer.direction || inner.direction == opposite(outer.direction);
+    return in_line && on(inner.first) && on(inner.last());
+}
+
+// So many pairs of copies are looked at to name the words that copies stand inside: far more than any puzzle
+// has.
+constexpr std::size_t most_pairs_looked_at = 10'000'000;
+
+void name_outer_words(std::span<const AuditedWord> words,
+                      std::span<const std::optional<Placement>> placements, std::size_t word,
+                      std::size_t& pairs_left, std::vector<WordFinding>& findings) {
+    WordFinding& finding = findings[word];
+    if (words[word].outer.empty()) return;
+    finding.inside.assign(finding.copies.size(), {});
+    const auto own = placements.empty() || finding.expected < 2 ? std::nullopt : placements[word];
+    for (std::size_t at = 0; at < finding.copies.size(); ++at) {
+        const Copy& copy = finding.copies[at];
+        if (own && same_cells(*own, {copy.first, copy.direction}, copy.length)) continue;
+        for (const std::size_t outer : words[word].outer) {
+            const auto& around = findings[outer].copies;
+            if (around.size() > pairs_left) return;
+            pairs_left -= around.size();
+            if (std::none_of(around.begin(), around.end(),
+                             [&](const Copy& holder) { return holds(holder, copy); }))
+                continue;
+            finding.inside[at] = words[outer].shown;
+            break;
+        }
+    }
+}
+
+void list_strays(std::span<const AuditedWord> words, std::span<const std::optional<Placement>> placements,
+                 std::size_t word, WordFinding& finding) {
+    const auto expected = static_cast<std::size_t>(finding.expected);
+    const auto& copies = finding.copies;
+    const auto stands_inside = [&](std::size_t at) {
+        return !finding.inside.empty() && !finding.inside[at].empty();
+    };
+    if (const auto placed = placements.empty() ? std::nullopt : placements[word]) {
+        const auto is_placed_inside = [&](const Copy& copy) {
+            return std::any_of(words[word].outer.begin(), words[word].outer.end(), [&](std::size_t outer) {
+                const auto& around = placements[outer];
+                return around && holds({around->first, around->direction,
+                                        static_cast<int>(words[outer].letters.size())},
+                                       copy);
+            });
+        };
+        for (const Copy& copy : copies)
+            if (!same_cells(*placed, {copy.first, copy.direction}, copy.length) &&
+                (expected < 2 || !is_placed_inside(copy)))
+                finding.stray.push_back(copy);
+        return;
+    }
+    if (copies.size() <= expected) return;
+    std::vector<std::size_t> order(copies.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_partition(order.begin(), order.end(), stands_inside);
+    std::sort(order.begin() + static_cast<std::ptrdiff_t>(expected), order.end());
+    for (std::size_t at = expected; at < order.size(); ++at) finding.stray.push_back(copies[order[at]]);
+}
+
+}  // namespace
+
+struct Judge::Rules {
+    std::vector<AuditedWord> words;
+    std::vector<std::size_t> word_of;  // by the matcher's numbers
+    std::optional<Matcher> matcher;
+    Letters plain_of;  // by letter: it without case and marks, in numbers of their own
+    struct Avoided {
+        std::string name;
+        bool is_allowed;
+    };
+    std::vector<Avoided> avoided;  // by the matcher's numbers
+    std::optional<Matcher> avoided_matcher;
+    std::size_t most;
+
+    void read_words(const Alphabet& alphabet);
+    void read_avoided(const Alphabet& alphabet, const AuditRules& rules, const Segmenter& segmenter);
+    void judge_words(const Grid& grid, std::span<const std::optional<Placement>> placed, Audit& audit) const;
+    void judge_avoided(const Grid& grid, Audit& audit) const;
+};
+
+// A word with a letter that the alphabet lacks can stand in no grid.
+void Judge::Rules::read_words(const Alphabet& alphabet) {
     std::vector<Letters> sought;
-    std::vector<std::size_t> word_of;
     for (std::size_t word = 0; word < words.size(); ++word) {
-        audit.words.push_back({words[word].shown, 1, {}, {}});
         if (words[word].letters.empty()) continue;
-        if (auto letters = numbered(words[word].letters, grid.alphabet)) {
+        if (auto letters = numbered(words[word].letters, alphabet)) {
             sought.push_back(std::move(*letters));
             word_of.push_back(word);
         }
     }
-    const std::size_t most = std::max(rules.most, std::size_t{1});
-    Matcher(sought).search(grid.grid, [&](std::size_t which, const Copy& copy) {
+    if (!sought.empty()) matcher.emplace(sought);
+}
+
+void Judge::Rules::read_avoided(const Alphabet& alphabet, const AuditRules& rules,
+                                const Segmenter& segmenter) {
+    if (rules.avoid.empty()) return;
+    Alphabet plain;
+    for (std::size_t letter = 0; letter < alphabet.size(); ++letter)
+        plain_of.push_back(plain.add(folded(alphabet.text(static_cast<Letter>(letter)))));
+    std::set<std::vector<std::string>> allowed;
+    for (const auto& word : rules.allowed) allowed.insert(folded_letters(word, segmenter));
+
+    std::vector<Letters> sought;
+    std::set<std::vector<std::string>> known;  // "cafe" and "café" are one avoided word
+    for (const auto& word : rules.avoid) {
+        const auto letters = folded_letters(word, segmenter);
+        if (letters.size() < 2 || !known.insert(letters).second) continue;
+        if (auto numbers = numbered(letters, plain)) {
+            sought.push_back(std::move(*numbers));
+            avoided.push_back({word, allowed.contains(letters)});
+        }
+    }
+    if (!sought.empty()) avoided_matcher.emplace(sought);
+}
+
+void Judge::Rules::judge_words(const Grid& grid, std::span<const std::optional<Placement>> placed,
+                               Audit& audit) const {
+    audit.words.reserve(words.size());
+    for (const AuditedWord& word : words) audit.words.push_back({word.shown, word.expected, {}, {}, {}});
+    const auto note = [&](std::size_t which, const Copy& copy) {
         auto& copies = audit.words[word_of[which]].copies;
         if (copies.size() < most)
             copies.push_back(copy);
         else
             audit.cut_short = true;
         return true;
-    });
+    };
+    if (matcher) matcher->search(grid, note);
 
+    std::size_t pairs_left = most_pairs_looked_at;
     for (std::size_t word = 0; word < words.size(); ++word) {
         WordFinding& finding = audit.words[word];
-        if (finding.copies.empty()) audit.missing.push_back(finding.shown);
-        if (const auto& placed = words[word].placed) {
-            for (const Copy& copy : finding.copies)
-                if (!same_cells(*placed, {copy.first, copy.direction}, copy.length))
-                    finding.stray.push_back(copy);
-        } else if (finding.copies.size() > static_cast<std::size_t>(finding.expected)) {
-            finding.stray.assign(finding.copies.begin() + finding.expected, finding.copies.end());
-        }
+        name_outer_words(words, placed, word, pairs_left, audit.words);
+        list_strays(words, placed, word, finding);
+        if (finding.copies.size() < static_cast<std::size_t>(std::max(1, finding.expected)))
+            audit.missing.push_back(finding.shown);
     }
 }
 
-void judge_avoided(const LetteredGrid& grid, const AuditRules& rules, const Segmenter& segmenter,
-                   Audit& audit) {
-    if (rules.avoid.empty()) return;
-    const LetteredGrid plain = folded_grid(grid);
-    std::set<std::vector<std::string>> allowed;
-    for (const auto& word : rules.allowed) allowed.insert(folded_letters(word, segmenter));
-
-    std::vector<Letters> sought;
-    std::vector<std::string> names;
-    std::vector<bool> is_allowed;
-    std::set<std::vector<std::string>> known;  // "cafe" and "café" are one avoided word
-    for (const auto& word : rules.avoid) {
-        const auto letters = folded_letters(word, segmenter);
-        if (letters.size() < 2 || !known.insert(letters).second) continue;
-        if (auto numbers = numbered(letters, plain.alphabet)) {
-            sought.push_back(std::move(*numbers));
-            names.push_back(word);
-            is_allowed.push_back(allowed.contains(letters));
+void Judge::Rules::judge_avoided(const Grid& grid, Audit& audit) const {
+    if (!avoided_matcher) return;
+    Grid plain(grid.size());
+    for (int row = 0; row < grid.size().rows; ++row)
+        for (int column = 0; column < grid.size().columns; ++column) {
+            const Letter letter = grid[{row, column}];
+            plain[{row, column}] = letter < plain_of.size() ? plain_of[letter] : letter;
         }
-    }
-    const std::size_t most = std::max(rules.most, std::size_t{1});
-    Matcher(sought).search(plain.grid, [&](std::size_t which, const Copy& copy) {
-        auto& list = is_allowed[which] ? audit.allowed : audit.avoided;
+    avoided_matcher->search(plain, [&](std::size_t which, const Copy& copy) {
+        auto& list = avoided[which].is_allowed ? audit.allowed : audit.avoided;
         if (list.size() < most)
-            list.push_back({names[which], copy});
+            list.push_back({avoided[which].name, copy});
         else
             audit.cut_short = true;
         return true;
     });
 }
 
-}  // namespace
+Judge::Judge(const Alphabet& alphabet, std::span<const AuditedWord> words, const AuditRules& rules,
+             const Segmenter& segmenter)
+    : rules_(std::make_unique<Rules>()) {
+    rules_->words.assign(words.begin(), words.end());
+    rules_->most = std::max(rules.most, std::size_t{1});
+    rules_->read_words(alphabet);
+    rules_->read_avoided(alphabet, rules, segmenter);
+}
+Judge::Judge(Judge&&) noexcept = default;
+Judge& Judge::operator=(Judge&&) noexcept = default;
+Judge::~Judge() = default;
 
-Audit audit(const LetteredGrid& grid, std::span<const AuditedWord> words, const AuditRules& rules,
-            const Segmenter& segmenter) {
+Audit Judge::audit(const Grid& grid, std::span<const std::optional<Placement>> placed) const {
     Audit audit;
-    judge_words(grid, words, rules, audit);
+    rules_->judge_words(grid, placed, audit);
     const bool every_copy_is_listed = !audit.cut_short;
-    judge_avoided(grid, rules, segmenter, audit);
+    rules_->judge_avoided(grid, audit);
     audit.certified = every_copy_is_listed && audit.missing.empty() && audit.avoided.empty() &&
                       std::all_of(audit.words.begin(), audit.words.end(), [](const WordFinding& finding) {
                           return finding.stray.empty() &&
                                  finding.copies.size() == static_cast<std::size_t>(finding.expected);
                       });
     return audit;
+}
+
+Audit audit(const LetteredGrid& grid, std::span<const AuditedWord> words, const AuditRules& rules,
+            const Segmenter& segmenter) {
+    std::vector<std::optional<Placement>> placed;
+    for (const AuditedWord& word : words) placed.push_back(word.placed);
+    return Judge(grid.alphabet, words, rules, segmenter).audit(grid.grid, placed);
 }
 
 }  // namespace lode

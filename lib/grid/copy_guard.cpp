@@ -1,6 +1,7 @@
 #include "grid/copy_guard.hpp"
 
 #include <algorithm>
+#include <numeric>
 
 namespace lode {
 namespace {
@@ -79,6 +80,12 @@ bool CopyGuard::stands(const Grid& grid, std::uint32_t word, Cell first, Directi
         if (*cell >= seen_as_.size() || seen_as_[*cell] != letters_[start + index]) return false;
     }
     return true;
+}
+
+CopyGuard exact_guard(std::span<const Letters> words, std::size_t letters) {
+    Letters itself(letters);
+    std::iota(itself.begin(), itself.end(), Letter{0});
+    return CopyGuard(words, std::move(itself));
 }
 
 }  // namespace lode

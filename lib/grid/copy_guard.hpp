@@ -27,6 +27,7 @@ class CopyGuard {
     // Whether it can find anything at all.
     [[nodiscard]] bool finds_nothing() const { return letter_count_ == 0; }
 
+    [[nodiscard]] std::size_t count() const { return words_.size(); }
     [[nodiscard]] int length(std::size_t word) const { return static_cast<int>(words_[word].count); }
 
     // Calls visit(word, placement) for every complete copy that runs through the cell, which holds a letter;
@@ -100,5 +101,8 @@ class CopyGuard {
     Table not_last_;  // places but the last of a word, by the letter that follows
     Table last_;      // last places, by the letter before
 };
+
+// Over words in letters of an alphabet of so many, each of which counts as itself.
+[[nodiscard]] CopyGuard exact_guard(std::span<const Letters> words, std::size_t letters);
 
 }  // namespace lode

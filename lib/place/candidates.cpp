@@ -69,14 +69,14 @@ void Candidates::number(std::uint32_t word) {
 
     for (const Direction direction : all_directions) {
         if (!task_->directions.contains(direction)) continue;
-        // A palindrome turned round covers the same cells: one of the two is enough.
-        if (palindrome && static_cast<unsigned>(direction) >= 4 &&
+        // A palindrome turned round covers the same cells: one of the two is enough, unless directions count.
+        if (palindrome && static_cast<unsigned>(direction) >= 4 && task_->demands.shares.empty() &&
             task_->directions.contains(opposite(direction)))
             continue;
         for (int row = 0; row < size.rows; ++row)
             for (int column = 0; column < size.columns; ++column) {
                 const Placement placement{{row, column}, direction};
-                if (!is_open(task_->mask, placement, length)) continue;
+                if (!is_open(task_->mask, placement, length) || !is_wanted(word, placement)) continue;
                 const auto candidate = static_cast<Candidate>(placements_.size());
                 if (candidate % 64 == 0) {
                     all_.push_back(0);
@@ -99,6 +99,12 @@ void Candidates::number(std::uint32_t word) {
     runs_.push_back(run);
 }
 
+bool Candidates::is_wanted(std::uint32_t word, const Placement& placement) const {
+    const auto& pins = task_->demands.pins;
+    return pins.empty() || !pins[word] ||
+           same_cells(*pins[word], placement, static_cast<int>(task_->words[word].size()));
+}
+
 std::optional<Candidate> Candidates::that_covers(std::uint32_t word, const Placement& placement) const {
     const auto& numbers = number_of_[word];
     Candidate found = numbers[key(placement.first, placement.direction)];
@@ -113,6 +119,7 @@ std::optional<Candidate> Candidates::that_covers(std::uint32_t word, const Place
 
 void Candidates::make_left_by(std::vector<Block>& set, std::uint32_t cell, Letter letter) const {
     set.assign(all_.size(), ~Block{0});
+    if (!task_->demands.may_cross()) return take_away_near(set, cell);
     for (const Candidate candidate : covering_[cell]) {
         const auto covered = cells(candidate);
         const auto at =
@@ -120,6 +127,47 @@ void Candidates::make_left_by(std::vector<Block>& set, std::uint32_t cell, Lette
         if (task_->words[word(candidate)][at] != letter)
             set[candidate / 64] &= ~(Block{1} << (candidate % 64));
     }
+}
+
+void Candidates::take_away_near(std::vector<Block>& set, std::uint32_t cell) const {
+    const int spacing = task_->demands.spacing;
+    const Size size = task_->mask.size();
+    const int row = static_cast<int>(cell) / size.columns;
+    const int column = static_cast<int>(cell) % size.columns;
+    for (int near_row = std::max(0, row - spacing); near_row <= std::min(size.rows - 1, row + spacing);
+         ++near_row)
+        for (int near_column = std::max(0, column - spacing);
+             near_column <= std::min(size.columns - 1, column + spacing); ++near_column)
+            for (const Candidate candidate : covering_[key({near_row, near_column}, Direction::right) / 8])
+                set[candidate / 64] &= ~(Block{1} << (candidate % 64));
+}
+
+const Block* Candidates::not_in(Direction direction) {
+    auto& set = not_in_[static_cast<unsigned>(direction)];
+    if (set.empty()) {
+        set = all_;
+        for (std::uint32_t word = 0; word < words(); ++word)
+            each_bit(all_.data(), runs_[word], [&](Candidate candidate) {
+                if (placements_[candidate].direction == direction)
+                    set[candidate / 64] &= ~(Block{1} << (candidate % 64));
+            });
+    }
+    return set.data();
+}
+
+const Block* Candidates::at_home() {
+    if (!at_home_.empty()) return at_home_.data();
+    at_home_ = all_;
+    const auto& before = task_->demands.before;
+    for (std::uint32_t word = 0; word < words(); ++word) {
+        if (before.empty() || !before[word]) continue;
+        each_bit(all_.data(), runs_[word], [&](Candidate candidate) {
+            if (!same_cells(*before[word], placements_[candidate],
+                            static_cast<int>(task_->words[word].size())))
+                at_home_[candidate / 64] &= ~(Block{1} << (candidate % 64));
+        });
+    }
+    return at_home_.data();
 }
 
 void keep_only(Block* set, const Candidates& candidates, Candidate candidate) {

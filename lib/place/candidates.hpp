@@ -3,6 +3,7 @@
 // possible. The tight searches work on these sets; the sampling search, which large grids are left to, does
 // without.
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -37,18 +38,27 @@ class Candidates {
     // The candidate of the word that covers the placement's cells, if any.
     [[nodiscard]] std::optional<Candidate> that_covers(std::uint32_t word, const Placement& placement) const;
 
-    // Of all candidates, those that do not cover the cell or have the letter there. Made when first asked
-    // for.
+    // Of all candidates, those that stay possible once a word has put the letter in the cell: they do not
+    // cover it, or have the letter there too; where words may not cross, or must keep apart, they do not come
+    // near. Made when first asked for.
     [[nodiscard]] const Block* left_by(std::uint32_t cell, Letter letter) {
         auto& set = left_by_[cell * letters_ + letter];
         if (set.empty()) make_left_by(set, cell, letter);
         return set.data();
     }
 
+    // Of all candidates, those in other directions. Made when first asked for.
+    [[nodiscard]] const Block* not_in(Direction direction);
+    // Of all candidates, those that stand where their word stood before, or whose word stood nowhere. Made
+    // when first asked for.
+    [[nodiscard]] const Block* at_home();
+
   private:
     explicit Candidates(const PlaceTask& task);
     void number(std::uint32_t word);
+    [[nodiscard]] bool is_wanted(std::uint32_t word, const Placement& placement) const;
     void make_left_by(std::vector<Block>& set, std::uint32_t cell, Letter letter) const;
+    void take_away_near(std::vector<Block>& set, std::uint32_t cell) const;
     [[nodiscard]] std::size_t key(Cell first, Direction direction) const;
 
     const PlaceTask* task_;
@@ -63,6 +73,8 @@ class Candidates {
     std::vector<Block> all_;
     std::vector<std::vector<Candidate>> covering_;  // by cell
     std::vector<std::vector<Block>> left_by_;       // by cell and letter; empty where not made yet
+    std::array<std::vector<Block>, 8> not_in_;      // by direction; empty where not made yet
+    std::vector<Block> at_home_;
 };
 
 // Placing a candidate costs about as much as so many looks of the sampling search: sets are gone through

@@ -46,6 +46,7 @@ CompleteSearch::CompleteSearch(const PlaceTask& task, Candidates& candidates, Ef
 
 std::vector<Block> CompleteSearch::start() const {
     std::vector<Block> set = candidates_.all();
+    if (!task_.demands.are_symmetric()) return set;
     const auto longest = std::max_element(task_.words.begin(), task_.words.end(),
                                           [](const auto& a, const auto& b) { return a.size() < b.size(); });
     const auto word = static_cast<std::uint32_t>(longest - task_.words.begin());
@@ -66,6 +67,7 @@ SearchEnd CompleteSearch::search(std::uint64_t most_nodes) {
     order_.resize(task_.words.size());
     std::iota(order_.begin(), order_.end(), 0u);
     sets_[0] = start();
+    rule(sets_[0]);
     return descend(0);
 }
 
@@ -142,6 +144,12 @@ void CompleteSearch::narrow(std::size_t depth) {
         from = to.data();
     }
     for (const Candidate candidate : position_.foretold()) keep_only(to.data(), candidates_, candidate);
+    rule(to);
+}
+
+void CompleteSearch::rule(std::vector<Block>& set) {
+    position_.each_ruling(
+        [&](const Block* left) { operations_.meet(set.data(), set.data(), left, set.size()); });
 }
 
 SearchEnd CompleteSearch::try_candidate(std::size_t depth, Candidate candidate) {

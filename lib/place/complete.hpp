@@ -28,6 +28,7 @@ class CompleteSearch {
     [[nodiscard]] SearchEnd descend(std::size_t depth);
     [[nodiscard]] SearchEnd try_candidate(std::size_t depth, Candidate candidate);
     void narrow(std::size_t depth);
+    void rule(std::vector<Block>& set);
     [[nodiscard]] bool filter(Block* set);
     [[nodiscard]] Filtered filter_and_count(std::size_t depth);
     [[nodiscard]] bool spend(std::uint64_t steps);

@@ -125,6 +125,7 @@ void NeighbourhoodSearch::start_sets() {
             operations_.meet(set + first, set + first, left + first, count);
         }
     }
+    rule(set);
 }
 
 void NeighbourhoodSearch::narrow(std::size_t depth) {
@@ -141,6 +142,16 @@ void NeighbourhoodSearch::narrow(std::size_t depth) {
         }
     }
     for (const Candidate candidate : position_.foretold()) keep_only(to, candidates_, candidate);
+    rule(to);
+}
+
+void NeighbourhoodSearch::rule(Block* set) {
+    position_.each_ruling([&](const Block* left) {
+        for (const std::uint32_t word : to_come_) {
+            const auto [first, count] = candidates_.runs()[word];
+            operations_.meet(set + first, set + first, left + first, count);
+        }
+    });
 }
 
 NeighbourhoodSearch::Settled NeighbourhoodSearch::leave_out(std::size_t depth, std::size_t at,
@@ -232,7 +243,7 @@ SearchEnd NeighbourhoodSearch::search(std::uint64_t most_nodes) {
             const auto wrong = position_.word_on_wrong_copy();
             if (!wrong) return SearchEnd::placed;
             position_.lift(*wrong);
-            out = task_.words[*wrong].size();
+            out = count_letters_out();
         }
         idle_ = out < letters_out_ ? 0 : idle_ + 1;
         letters_out_ = out;

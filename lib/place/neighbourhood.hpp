@@ -34,6 +34,7 @@ class NeighbourhoodSearch {
     [[nodiscard]] Settled leave_out(std::size_t depth, std::size_t at, std::size_t letters_out);
     [[nodiscard]] Settled try_candidates(std::size_t depth, std::uint32_t word, std::size_t letters_out);
     void narrow(std::size_t depth);
+    void rule(Block* set);
     [[nodiscard]] std::size_t count_letters_out() const;
 
     const PlaceTask& task_;

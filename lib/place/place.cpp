@@ -32,11 +32,11 @@ class Portfolio {
 
     PlaceResult run() {
         SearchEnd end = sampling_.search(least_everyday_steps + everyday_steps_per_word * task_.words.size());
-        if (end == SearchEnd::placed) return placed(sampling_.placements(), sampling_.grid());
+        if (end == SearchEnd::placed) return placed(sampling_.placements(), sampling_.finished_grid());
         if (end == SearchEnd::exhausted) return without(End::impossible, sampling_.hardest());
         if (auto candidates = Candidates::list(task_)) return run_tight(*candidates);
         end = sampling_.search(task_.effort);
-        if (end == SearchEnd::placed) return placed(sampling_.placements(), sampling_.grid());
+        if (end == SearchEnd::placed) return placed(sampling_.placements(), sampling_.finished_grid());
         return without(end == SearchEnd::exhausted ? End::impossible : End::unfinished, sampling_.hardest());
     }
 
@@ -54,7 +54,7 @@ class Portfolio {
     }
 
     [[nodiscard]] PlaceResult placed(const Position& position) const {
-        return placed(position.placements(), position.grid());
+        return placed(position.placements(), position.finished_grid());
     }
     [[nodiscard]] PlaceResult placed(std::vector<Placement> placements, const Grid& grid) const {
         return {End::placed, effort_.spent(), std::move(placements), grid, 0};

@@ -1,6 +1,6 @@
 #pragma once
-// Places every word on open cells so that letters agree where words cross, that each word can be read exactly
-// once, and that no avoided word can be read.
+// Places every word on open cells so that letters agree where words cross, that every copy of a listed word
+// is explained by a placement, that no avoided word can be read, and that what is demanded is met.
 
 #include <atomic>
 #include <cstdint>
@@ -10,6 +10,7 @@
 #include <letterlode/grid.hpp>
 
 #include "grid/copy_guard.hpp"
+#include "place/demands.hpp"
 #include "random/random.hpp"
 
 namespace lode {
@@ -18,11 +19,14 @@ struct PlaceTask {
     const Mask& mask;
     Directions directions;
     const std::vector<Letters>& words;
-    const CopyGuard& words_guard;                              // over `words`, in the same order
+    // Over `words`, in the same order; after them over the listed words that others bring with them.
+    const CopyGuard& words_guard;
     const CopyGuard& avoided_guard;                            // over the avoided words
     std::uint64_t effort = 0;                                  // placements tried at the most
     std::function<void(std::uint64_t effort_spent)> progress;  // may be empty
     const std::atomic<bool>* cancel = nullptr;
+    Demands demands = {};
+    std::vector<InnerCopy> nested = {};  // each is a copy of its own, and expected
 };
 
 struct PlaceResult {
@@ -30,7 +34,7 @@ struct PlaceResult {
     End end = End::unfinished;
     std::uint64_t effort_spent = 0;
     std::vector<Placement> placements;  // by word, where placed
-    Grid grid;                          // the words' letters; other open cells are empty
+    Grid grid;                          // the words' letters and the message's; other open cells are empty
     std::size_t hardest = 0;            // the word that failed most often, where not placed
 };
 

@@ -7,6 +7,9 @@
 #include <vector>
 
 #include "place/effort.hpp"
+#include "place/message.hpp"
+#include "place/nesting.hpp"
+#include "place/tally.hpp"
 #include "random/random.hpp"
 
 namespace lode {
@@ -20,7 +23,7 @@ class SamplingSearch {
 
     // Where search ended with `placed`.
     [[nodiscard]] std::vector<Placement> placements() const;
-    [[nodiscard]] const Grid& grid() const { return grid_; }
+    [[nodiscard]] Grid finished_grid() const { return with_message(grid_, task_.demands); }
     // The word that failed most often.
     [[nodiscard]] std::uint32_t hardest() const;
 
@@ -33,6 +36,7 @@ class SamplingSearch {
         std::uint64_t tried = 0;
         std::size_t written = 0;   // how many cells had been written before this word
         std::size_t foretold = 0;  // how many copies had been foretold before this word
+        std::size_t open = 0;      // how many copies had been left open before this word
     };
 
     void start_run();
@@ -42,10 +46,17 @@ class SamplingSearch {
     void undo(const Level& level);
     void clear();
     [[nodiscard]] bool write(std::uint32_t word, const Placement& placement);
-    [[nodiscard]] bool copies_are_right(std::uint32_t word, const Placement& placement,
-                                        std::size_t written_before);
+    [[nodiscard]] bool copies_are_right(std::size_t written_before);
 
-    [[nodiscard]] std::uint64_t candidates() const { return mask_cells_ * choices_.size(); }
+    [[nodiscard]] bool is_complete() const;
+    void list_cells(std::uint32_t word, const Placement& placement);
+    // How many placements of the word there are to walk, out of the grid or not.
+    [[nodiscard]] std::uint64_t candidates(std::uint32_t word) const {
+        return is_pinned(word) ? 1 : mask_cells_ * choices_.size();
+    }
+    [[nodiscard]] bool is_pinned(std::uint32_t word) const {
+        return !task_.demands.pins.empty() && task_.demands.pins[word].has_value();
+    }
     [[nodiscard]] std::optional<Placement> candidate(std::uint32_t word, std::uint64_t number) const;
 
     const PlaceTask& task_;
@@ -64,6 +75,11 @@ class SamplingSearch {
     // else.
     std::vector<std::optional<Placement>> foretold_;
     std::vector<std::uint32_t> foretold_trail_;
+    // Copies that words to come may explain, by a word's own placement or by one that holds it.
+    std::vector<std::pair<std::size_t, Placement>> open_;
+    Nesting nesting_;
+    Tally tally_;
+    std::vector<std::uint32_t> cells_;  // of the word in hand
     std::uint64_t run_number_ = 0;
     std::uint64_t run_stop_ = 0;  // the effort at which a run ends
     std::uint64_t stop_ = 0;      // the effort at which a call ends

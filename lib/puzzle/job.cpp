@@ -6,14 +6,12 @@
 
 #include "puzzle/avoided_words.hpp"
 #include "puzzle/inner_words.hpp"
+#include "puzzle/nested_words.hpp"
 #include "text/quoted.hpp"
 
 namespace lode {
 namespace {
 
-// Of the open cells, how many the words' letters take up at the most where the size is left to us: this
-// project's judgement of what looks neither crammed nor empty.
-constexpr double comfortable_density = 0.6;
 constexpr std::size_t faults_told = 10;
 
 bool is_latin(const std::string& letter) {
@@ -57,31 +55,6 @@ Refusal unusable(const WordList& list, const std::string& message, std::vector<s
             line};
 }
 
-std::optional<Refusal> nested_words(const Job& job) {
-    std::optional<Refusal> refusal;
-    std::size_t told = 0;
-    find_inner_words(job.words, job.words, [&](std::size_t inner, std::size_t outer, InnerCopies) {
-        const Word& small = job.list.words[inner];
-        const Word& large = job.list.words[outer];
-        const bool turned = small.letters.size() == large.letters.size();
-        // Two words that are each other backward are told once.
-        if (inner == outer || (turned && inner < outer)) return true;
-        const std::string fault =
-            quoted(small.shown) + (turned ? " is " + quoted(large.shown) + " backward."
-                                          : " stands inside " + quoted(large.shown) + ".");
-        if (!refusal)
-            refusal = unusable(job.list, fault, {}, "Take one of the two out, or write it another way.",
-                               small.line);
-        else
-            refusal->message += "\n" + place_in(job.list.source, small.line) + fault;
-        for (const auto& word : {small.shown, large.shown})
-            if (std::find(refusal->words.begin(), refusal->words.end(), word) == refusal->words.end())
-                refusal->words.push_back(word);
-        return ++told < faults_told;
-    });
-    return refusal;
-}
-
 // In letters without case and marks.
 std::vector<std::string> folded_letters(const std::string& word, const Segmenter& segmenter) {
     auto letters = segmenter.spell(word).letters;
@@ -120,27 +93,50 @@ std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
         }
     }
 
-    std::vector<Letters> listed;
-    for (const auto& word : job.words) {
-        listed.emplace_back();
-        for (const Letter letter : word) listed.back().push_back(seen_as[letter]);
-    }
+    // The message is held to the same.
+    std::vector<Letters> texts = job.words;
+    if (!job.message.empty()) texts.push_back(job.message);
+    for (Letters& text : texts)
+        for (Letter& letter : text) letter = seen_as[letter];
     std::optional<Refusal> refusal;
     std::size_t told = 0;
-    find_inner_words(sought, listed, [&](std::size_t inner, std::size_t outer, InnerCopies) {
-        const Word& word = job.list.words[outer];
-        const std::string fault = "'" + word.shown + "' holds the avoided word '" + names[inner] + "'.";
+    find_inner_words(sought, texts, [&](std::size_t inner, std::size_t outer, InnerCopies) {
+        const bool listed = outer < job.words.size();
+        const std::string shown = listed ? job.list.words[outer].shown : recipe.message;
+        const int line = listed ? job.list.words[outer].line : 0;
+        const std::string fault = (listed ? "" : "The message ") + quoted(shown) +
+                                  " holds the avoided word " + quoted(names[inner]) + ".";
         if (!refusal)
             refusal = unusable(job.list, fault, {},
-                               "Take the word out, or allow the avoided one with --allow.", word.line);
+                               listed ? "Take the word out, or allow the avoided one with --allow."
+                                      : "Write the message another way, or allow the word with --allow.",
+                               line);
         else
-            refusal->message += "\n" + place_in(job.list.source, word.line) + fault;
-        refusal->words.push_back(word.shown);
+            refusal->message += "\n" + place_in(job.list.source, line) + fault;
+        refusal->words.push_back(shown);
         refusal->words.push_back(names[inner]);
         return ++told < faults_told;
     });
     job.avoided_guard = CopyGuard(sought, std::move(seen_as));
     return refusal;
+}
+
+std::optional<Refusal> spell_message(const Recipe& recipe, Job& job) {
+    if (recipe.message.empty()) return std::nullopt;
+    const auto spelling = job.segmenter.spell(recipe.message);
+    if (spelling.bad.empty() && !spelling.letters.empty()) {
+        job.message = job.alphabet.add_all(spelling.letters);
+        return std::nullopt;
+    }
+    return Refusal{
+        Refusal::Reason::unusable,
+        "The message " + quoted(recipe.message) +
+            (spelling.bad.empty() ? " holds no letter."
+                                  : " holds " + quoted(spelling.bad) + ", which can stand in no cell."),
+        {},
+        {"Write it with letters; spaces and punctuation are left out."},
+        {},
+        0};
 }
 
 void choose_filler(const Recipe& recipe, Job& job) {
@@ -150,6 +146,15 @@ void choose_filler(const Recipe& recipe, Job& job) {
     for (const auto& word : job.words)
         for (const Letter letter : word) ++job.filler_weights[letter];
     for (const Letter letter : language) ++job.filler_weights[letter];
+}
+
+// Letters of an earlier puzzle's filler stand where they stood; they are not drawn unless they are among the
+// others.
+void add_kept_filler(const Recipe& recipe, Job& job) {
+    if (!recipe.earlier) return;
+    for (const auto& letter : recipe.earlier->filler)
+        if (!letter.empty()) job.alphabet.add(letter);
+    job.filler_weights.resize(job.alphabet.size(), 0);
 }
 
 }  // namespace
@@ -176,107 +181,20 @@ Outcome<Job> check(const Recipe& recipe) {
     auto list = spell(recipe.words, *segmenter);
     if (!list) return list.refusal();
 
-    Job job{std::move(*segmenter), std::move(*list), {}, {}, {}, {}, {}, {}};
+    Job job{std::move(*segmenter), std::move(*list), {}, {}, {}, {}, {}, {}, {}, {}};
     for (const auto& word : job.list.words) job.words.push_back(job.alphabet.add_all(word.letters));
-    if (auto refusal = nested_words(job)) return std::move(*refusal);
+    auto nested = nest(job.list, job.words, recipe.nested);
+    if (!nested) return nested.refusal();
+    job.nested = std::move(*nested);
+    job.right_to_left = is_right_to_left(job.list.words.front().shown);
+    job.directions = recipe.directions.value_or(Directions::forward(job.right_to_left));
+
+    if (auto refusal = spell_message(recipe, job)) return std::move(*refusal);
     choose_filler(recipe, job);
-
-    job.directions =
-        recipe.directions.value_or(Directions::forward(is_right_to_left(job.list.words.front().shown)));
-    Letters itself(job.alphabet.size());
-    for (std::size_t letter = 0; letter < itself.size(); ++letter)
-        itself[letter] = static_cast<Letter>(letter);
-    job.words_guard = CopyGuard(job.words, std::move(itself));
-
+    add_kept_filler(recipe, job);
     if (auto refusal = bad_avoided_word(recipe, job.segmenter)) return std::move(*refusal);
     if (auto refusal = guard_against_avoided(recipe, job)) return std::move(*refusal);
     return job;
-}
-
-std::optional<Refusal> too_long_for(const Mask& mask, const Job& job) {
-    const auto longest = static_cast<std::size_t>(longest_run(mask, job.directions));
-    for (const auto& word : job.list.words) {
-        if (word.letters.size() <= longest) continue;
-        return unusable(
-            job.list,
-            "'" + word.shown + "' has " + std::to_string(word.letters.size()) + " letters, and a grid of " +
-                std::to_string(mask.size().columns) + "x" + std::to_string(mask.size().rows) +
-                " takes words of at most " + std::to_string(longest) + " in these directions and this shape.",
-            {word.shown}, "Take a larger grid, more directions or a shorter word; --grid auto finds a size.",
-            word.line);
-    }
-    return std::nullopt;
-}
-
-namespace {
-
-// A shape that leaves its outer rows or columns closed has lost its tips, as a star on an even number of
-// columns does.
-bool fills_its_frame(const Mask& mask) {
-    const Size size = mask.size();
-    const auto open_in_row = [&](int row) {
-        for (int column = 0; column < size.columns; ++column)
-            if (mask.open({row, column})) return true;
-        return false;
-    };
-    const auto open_in_column = [&](int column) {
-        for (int row = 0; row < size.rows; ++row)
-            if (mask.open({row, column})) return true;
-        return false;
-    };
-    return open_in_row(0) && open_in_row(size.rows - 1) && open_in_column(0) &&
-           open_in_column(size.columns - 1);
-}
-
-std::optional<Refusal> too_large(Size size) {
-    if (size.cells() <= max_made_cells) return std::nullopt;
-    return Refusal{Refusal::Reason::unusable,
-                   "A puzzle of " + std::to_string(size.cells()) + " cells is too large.",
-                   {},
-                   {"At most " + std::to_string(max_made_cells) + " cells."},
-                   {},
-                   0};
-}
-
-}  // namespace
-
-Outcome<Mask> choose_mask(const Recipe& recipe, const Job& job, std::size_t growth) {
-    if (recipe.mask) {
-        if (auto refusal = too_large(recipe.mask->size())) return std::move(*refusal);
-        return *recipe.mask;
-    }
-    if (recipe.size) {
-        const auto size = checked_size(recipe.size->columns, recipe.size->rows);
-        if (!size) return size.refusal();
-        if (auto refusal = too_large(*size)) return std::move(*refusal);
-        return shape_mask(recipe.shape, *size);
-    }
-    std::size_t letters = 0;
-    std::size_t longest = 0;
-    for (const auto& word : job.words) {
-        letters += word.size();
-        longest = std::max(longest, word.size());
-    }
-    const double wanted =
-        std::ceil(static_cast<double>(letters) / comfortable_density) + static_cast<double>(growth);
-    for (double cells = std::max(4.0, wanted); cells <= static_cast<double>(max_made_cells); cells *= 1.03) {
-        const double columns = std::max(1.0, std::round(std::sqrt(cells * recipe.aspect)));
-        const double rows = std::max(1.0, std::ceil(cells / columns));
-        const auto size = checked_size(static_cast<long long>(columns), static_cast<long long>(rows));
-        if (!size) break;
-        if (std::max(columns, rows) < static_cast<double>(longest)) continue;
-        Mask mask = shape_mask(recipe.shape, *size);
-        if (static_cast<double>(mask.open_count()) >= wanted && fills_its_frame(mask) &&
-            !too_long_for(mask, job))
-            return mask;
-    }
-    return Refusal{Refusal::Reason::unusable,
-                   "No grid of at most " + std::to_string(max_made_cells) +
-                       " cells holds these words in these directions.",
-                   {},
-                   {"Give fewer or shorter words, more directions, or an aspect nearer to 1."},
-                   {},
-                   0};
 }
 
 }  // namespace lode

@@ -95,13 +95,79 @@ void read_words(const JsonValue& json, const std::string& path, Recipe& recipe) 
     for (const auto& word : texts(json, path)) recipe.words.words.push_back({word, 0});
 }
 
-// What the schema promises and this version cannot do is not passed over in silence.
-void refuse_what_is_to_come(const JsonValue& json, const std::string& path) {
-    for (const char* key : {"message", "leftover", "pins", "crossings", "choices"})
-        if (json.find(key)) fail(path + "." + key, "asks for what this version cannot do yet: leave it out");
-    const JsonValue* const nested = json.find("nested");
-    if (nested && text(*nested, path + ".nested") != "inside")
-        fail(path + ".nested", "asks for what this version cannot do yet: leave it out, or say \"inside\"");
+// A placement in a grid of any size; whether it fits the recipe's own is for make to say.
+Placement placement(const JsonValue& json, const std::string& path) {
+    return {{count(member(json, path, "row"), path + ".row") - 1,
+             count(member(json, path, "column"), path + ".column") - 1},
+            direction(member(json, path, "direction"), path + ".direction")};
+}
+
+std::vector<Pin> pins(const JsonValue& json, const std::string& path) {
+    const auto& elements = array(json, path);
+    if (elements.size() > max_list_words)
+        fail(path, "holds more than " + std::to_string(max_list_words) + " words");
+    std::vector<Pin> all;
+    for (std::size_t at = 0; at < elements.size(); ++at) {
+        const std::string here = at_index(path, at);
+        all.push_back(
+            {text(member(elements[at], here, "word"), here + ".word"), placement(elements[at], here)});
+    }
+    return all;
+}
+
+Crossings crossings(const JsonValue& json, const std::string& path) {
+    Crossings range;
+    if (!json.object()) fail(path, "is no object");
+    if (const auto* least = json.find("least")) range.least = whole_number(*least, path + ".least");
+    if (const auto* most = json.find("most")) range.most = whole_number(*most, path + ".most");
+    return range;
+}
+
+DirectionWeights weights(const JsonValue& json, const std::string& path) {
+    if (!json.object()) fail(path, "is neither \"equal\" nor an object");
+    DirectionWeights all{};
+    for (const auto& [key, value] : *json.object()) {
+        const auto named = direction_named(key);
+        if (!named) fail(path + "." + key, "is no direction");
+        const auto weight = whole_number(value, path + "." + key);
+        if (weight > max_weight) fail(path + "." + key, "is more than " + std::to_string(max_weight));
+        all[static_cast<unsigned>(*named)] = static_cast<std::uint32_t>(weight);
+    }
+    return all;
+}
+
+Earlier earlier(const JsonValue& json, const std::string& path) {
+    Earlier read{pins(member(json, path, "words"), path + ".words"), {}};
+    if (const auto* filler = json.find("filler")) read.filler = texts(*filler, path + ".filler");
+    return read;
+}
+
+void read_demand(const std::string& key, const JsonValue& value, const std::string& at, Recipe& recipe) {
+    if (key == "nested") {
+        const auto rule = nested_named(text(value, at));
+        if (!rule) fail(at, "is neither inside nor separate");
+        recipe.nested = *rule;
+    }
+    if (key == "crossings") recipe.crossings = crossings(value, at);
+    if (key == "spacing") {
+        const auto spacing = whole_number(value, at);
+        if (spacing > max_spacing) fail(at, "is more than " + std::to_string(max_spacing));
+        recipe.spacing = static_cast<std::uint32_t>(spacing);
+    }
+    if (key == "leftover") recipe.leftover = whole_number(value, at);
+    if (key == "message") recipe.message = text(value, at);
+    if (key == "pins") recipe.pins = pins(value, at);
+    if (key == "shares") {
+        recipe.equal_shares = value.string() && *value.string() == "equal";
+        if (!recipe.equal_shares) recipe.weights = weights(value, at);
+    }
+    if (key == "backward") recipe.most_backward = whole_number(value, at);
+    if (key == "earlier") recipe.earlier = earlier(value, at);
+    if (key == "choices") {
+        recipe.choices = whole_number(value, at);
+        if (recipe.choices < 1 || recipe.choices > max_choices)
+            fail(at, "is not between 1 and " + std::to_string(max_choices));
+    }
 }
 
 // Every member but the words may be left out, and unknown ones are passed over: later versions may add some.
@@ -112,7 +178,11 @@ Recipe read_recipe(const JsonValue& json, const std::string& path) {
         const std::string at = path + "." + key;
         if (key == "locale") recipe.text.locale = text(value, at);
         if (key == "letters") recipe.text.letters = letter_case(text(value, at), at);
-        if (key == "grid" && text(value, at) != "auto") recipe.size = checked(read_size(text(value, at)), at);
+        if (key == "grid") {
+            recipe.tight = text(value, at) == "tight";
+            if (!recipe.tight && text(value, at) != "auto")
+                recipe.size = checked(read_size(text(value, at)), at);
+        }
         if (key == "aspect") {
             if (!value.number()) fail(at, "is no number");
             recipe.aspect = checked(checked_aspect(*value.number()), at);
@@ -138,6 +208,7 @@ Recipe read_recipe(const JsonValue& json, const std::string& path) {
         if (key == "avoid") recipe.avoid = texts(value, at);
         if (key == "allow") recipe.allow = texts(value, at);
         if (key == "effort") recipe.effort = whole_number(value, at);
+        read_demand(key, value, at, recipe);
     }
     return recipe;
 }
@@ -182,7 +253,7 @@ LetteredGrid read_cells(const JsonValue& document, const Segmenter& segmenter) {
 
 PlacedWord read_word(const JsonValue& json, const std::string& path, const Grid& grid,
                      const Segmenter& segmenter) {
-    PlacedWord word;
+    PlacedWord word{};
     word.shown = text(member(json, path, "shown"), path + ".shown");
     word.letters = texts(member(json, path, "letters"), path + ".letters");
     if (word.letters.size() < 2) fail(path + ".letters", "has fewer than two letters");
@@ -193,6 +264,7 @@ PlacedWord read_word(const JsonValue& json, const std::string& path, const Grid&
     word.placed.first.row = count(member(placed, at, "row"), at + ".row") - 1;
     word.placed.first.column = count(member(placed, at, "column"), at + ".column") - 1;
     word.placed.direction = direction(member(placed, at, "direction"), at + ".direction");
+    if (const auto* inside = json.find("inside")) word.inside = text(*inside, path + ".inside");
     const auto steps = word.letters.size() - 1;
     if (!grid.inside(word.placed.first) || steps >= static_cast<std::size_t>(max_side) ||
         !grid.inside(moved(word.placed.first, word.placed.direction, static_cast<int>(steps))))
@@ -256,7 +328,6 @@ Outcome<Recipe> recipe_from_json(std::string_view json, std::string_view source)
         if (in_puzzle) check_format(document, "letterlode-puzzle");
         const JsonValue& found = in_puzzle ? member(document, "the document", "recipe") : document;
         Recipe recipe = read_recipe(found, "recipe");
-        refuse_what_is_to_come(found, "recipe");
         recipe.words.source = source;
         return recipe;
     });

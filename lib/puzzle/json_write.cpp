@@ -30,14 +30,20 @@ JsonMembers copy_members(const Copy& copy) {
     return members;
 }
 
-std::string copies_json(const std::vector<Copy>& copies) {
-    return json_array(each(copies, [](const Copy& copy) { return json_object(copy_members(copy)); }));
+std::string copies_json(const std::vector<Copy>& copies, const std::vector<std::string>& inside = {}) {
+    std::vector<std::string> all;
+    for (std::size_t at = 0; at < copies.size(); ++at) {
+        JsonMembers members = copy_members(copies[at]);
+        if (at < inside.size() && !inside[at].empty()) members.push_back({"inside", json_string(inside[at])});
+        all.push_back(json_object(members));
+    }
+    return json_array(all);
 }
 
 std::string finding_json(const WordFinding& finding) {
     return json_object({{"shown", json_string(finding.shown)},
                         {"expected", std::to_string(finding.expected)},
-                        {"copies", copies_json(finding.copies)},
+                        {"copies", copies_json(finding.copies, finding.inside)},
                         {"stray", copies_json(finding.stray)}});
 }
 
@@ -78,6 +84,49 @@ std::string directions_json(Directions directions) {
     return json_array(names);
 }
 
+std::string pin_json(const Pin& pin) {
+    JsonMembers members{{"word", json_string(pin.word)}};
+    for (auto& member : placement_members(pin.placed)) members.push_back(std::move(member));
+    return json_object(members);
+}
+
+std::string crossings_json(const Crossings& crossings) {
+    JsonMembers members;
+    if (crossings.least > 0) members.push_back({"least", std::to_string(crossings.least)});
+    if (crossings.most) members.push_back({"most", std::to_string(*crossings.most)});
+    return json_object(members);
+}
+
+std::string weights_json(const DirectionWeights& weights) {
+    JsonMembers members;
+    for (const Direction direction : all_directions)
+        if (const auto weight = weights[static_cast<unsigned>(direction)]; weight > 0)
+            members.push_back({name(direction), std::to_string(weight)});
+    return json_object(members);
+}
+
+std::string earlier_json(const Earlier& earlier, JsonArray array) {
+    JsonMembers members{{"words", array(each(earlier.words, pin_json))}};
+    if (!earlier.filler.empty()) members.push_back({"filler", json_strings(earlier.filler)});
+    return json_object(members);
+}
+
+// Only what is demanded is written.
+void add_demands(const Recipe& recipe, JsonArray array, JsonMembers& members) {
+    if (recipe.nested != Nested::inside) members.push_back({"nested", json_string(name(recipe.nested))});
+    if (recipe.crossings.least > 0 || recipe.crossings.most)
+        members.push_back({"crossings", crossings_json(recipe.crossings)});
+    if (recipe.spacing > 0) members.push_back({"spacing", std::to_string(recipe.spacing)});
+    if (recipe.leftover) members.push_back({"leftover", std::to_string(*recipe.leftover)});
+    if (!recipe.message.empty()) members.push_back({"message", json_string(recipe.message)});
+    if (!recipe.pins.empty()) members.push_back({"pins", array(each(recipe.pins, pin_json))});
+    if (recipe.equal_shares) members.push_back({"shares", json_string("equal")});
+    if (recipe.weights) members.push_back({"shares", weights_json(*recipe.weights)});
+    if (recipe.most_backward) members.push_back({"backward", std::to_string(*recipe.most_backward)});
+    if (recipe.choices != 1) members.push_back({"choices", std::to_string(recipe.choices)});
+    if (recipe.earlier) members.push_back({"earlier", earlier_json(*recipe.earlier, array)});
+}
+
 JsonMembers recipe_members(const Recipe& recipe, JsonArray array) {
     const auto shown = [](const ListedWord& word) { return json_string(word.shown); };
     JsonMembers members{{"words", json_array(each(recipe.words.words, shown))},
@@ -87,7 +136,7 @@ JsonMembers recipe_members(const Recipe& recipe, JsonArray array) {
         const auto [rows, columns] = *recipe.size;
         members.push_back({"grid", json_string(std::to_string(columns) + "x" + std::to_string(rows))});
     } else {
-        members.push_back({"grid", json_string("auto")});
+        members.push_back({"grid", json_string(recipe.tight ? "tight" : "auto")});
         members.push_back({"aspect", json_number(recipe.aspect)});
     }
     if (recipe.mask)
@@ -99,6 +148,7 @@ JsonMembers recipe_members(const Recipe& recipe, JsonArray array) {
     members.push_back({"default_avoid_list", json_bool(recipe.default_avoid_list)});
     members.push_back({"avoid", json_strings(recipe.avoid)});
     members.push_back({"allow", json_strings(recipe.allow)});
+    add_demands(recipe, array, members);
     members.push_back({"effort", std::to_string(recipe.effort)});
     return members;
 }
@@ -120,22 +170,36 @@ std::vector<std::string> cell_rows(const LetteredGrid& grid) {
 }
 
 std::string word_json(const PlacedWord& word) {
-    return json_object({{"shown", json_string(word.shown)},
+    JsonMembers members{{"shown", json_string(word.shown)},
                         {"letters", json_strings(word.letters)},
-                        {"placed", json_object(placement_members(word.placed))}});
+                        {"placed", json_object(placement_members(word.placed))}};
+    if (!word.inside.empty()) members.push_back({"inside", json_string(word.inside)});
+    return json_object(members);
+}
+
+JsonMembers puzzle_members(const Puzzle& puzzle, JsonArray array) {
+    return {{"format", json_string("letterlode-puzzle")},
+            {"version", "1"},
+            {"recipe", json_object(recipe_members(puzzle.recipe, json_array))},
+            {"rows", std::to_string(puzzle.grid.grid.size().rows)},
+            {"columns", std::to_string(puzzle.grid.grid.size().columns)},
+            {"cells", array(cell_rows(puzzle.grid))},
+            {"words", array(each(puzzle.words, word_json))},
+            {"audit", json_object(audit_members(puzzle.audit, json_array))}};
 }
 
 }  // namespace
 
 std::string to_json(const Puzzle& puzzle) {
-    return json_document({{"format", json_string("letterlode-puzzle")},
+    return json_document(puzzle_members(puzzle, json_array_in_lines));
+}
+
+std::string to_json(std::span<const Puzzle> choices) {
+    return json_document({{"format", json_string("letterlode-choices")},
                           {"version", "1"},
-                          {"recipe", json_object(recipe_members(puzzle.recipe, json_array))},
-                          {"rows", std::to_string(puzzle.grid.grid.size().rows)},
-                          {"columns", std::to_string(puzzle.grid.grid.size().columns)},
-                          {"cells", json_array_in_lines(cell_rows(puzzle.grid))},
-                          {"words", json_array_in_lines(each(puzzle.words, word_json))},
-                          {"audit", json_object(audit_members(puzzle.audit, json_array))}});
+                          {"puzzles", json_array_in_lines(each(choices, [](const Puzzle& puzzle) {
+                               return json_object(puzzle_members(puzzle, json_array));
+                           }))}});
 }
 
 std::string to_json(const Audit& audit) {

@@ -50,7 +50,8 @@ std::string key_text(const Puzzle& puzzle) {
     std::string text;
     for (const auto& word : puzzle.words)
         text += padded(word.shown, across + 2) + place_text(word.placed.first) + ", " +
-                std::string(name(word.placed.direction)) + "\n";
+                std::string(name(word.placed.direction)) +
+                (word.inside.empty() ? "" : ", inside " + word.inside) + "\n";
     return text;
 }
 
@@ -62,7 +63,10 @@ std::string audit_text(const Audit& audit) {
                 std::to_string(word.copies.size());
         for (const auto& copy : word.copies) {
             const bool stray = std::find(word.stray.begin(), word.stray.end(), copy) != word.stray.end();
-            text += (word.copies.size() == 1 ? ": " : "\n    ") + copy_text(copy) + (stray ? "  STRAY" : "");
+            const auto at = static_cast<std::size_t>(&copy - word.copies.data());
+            const bool inside = at < word.inside.size() && !word.inside[at].empty();
+            text += (word.copies.size() == 1 ? ": " : "\n    ") + copy_text(copy) +
+                    (inside ? ", inside " + word.inside[at] : "") + (stray ? "  STRAY" : "");
         }
         if (word.copies.empty()) text += ": MISSING";
         text += "\n";
@@ -79,12 +83,16 @@ std::string audit_text(const Audit& audit) {
 }
 
 std::string verdict_text(const Audit& audit) {
-    if (audit.certified)
+    if (audit.certified) {
+        const bool once = std::all_of(audit.words.begin(), audit.words.end(),
+                                      [](const WordFinding& word) { return word.expected == 1; });
         return "Certified: " +
                (audit.words.size() == 1
                     ? std::string("the word stands")
                     : "each of the " + std::to_string(audit.words.size()) + " words stands") +
-               " in the grid once and nowhere else, and no avoided word stands in it.\n";
+               " in the grid " + (once ? "once" : "as often as it should") +
+               " and nowhere else, and no avoided word stands in it.\n";
+    }
     std::size_t strays = 0;
     for (const auto& word : audit.words) strays += word.stray.size();
     return "Not certified: " + std::to_string(audit.missing.size()) + " missing, " +
