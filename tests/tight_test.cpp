@@ -3,45 +3,16 @@
 #include <catch2/catch.hpp>
 
 #include "place/complete.hpp"
-#include "place/neighbourhood.hpp"
 #include "place/symmetry.hpp"
+#include "support/brute_force.hpp"
 #include "support/grids.hpp"
 #include "support/naive.hpp"
-#include "support/placing.hpp"
+#include "support/random_tasks.hpp"
+#include "support/searches.hpp"
 
 using namespace lode;
 using namespace lode::test;
 using End = PlaceResult::End;
-
-namespace {
-
-constexpr std::uint64_t many_nodes = 1'000'000;
-
-PlaceResult result_of(SearchEnd end, const Position& position) {
-    if (end == SearchEnd::placed) return {End::placed, 0, position.placements(), position.grid(), 0};
-    return {end == SearchEnd::exhausted ? End::impossible : End::unfinished, 0, {}, {}, 0};
-}
-
-PlaceResult completely(const Task& task) {
-    const TaskHolder holder(task);
-    auto candidates = Candidates::list(holder.task());
-    REQUIRE(candidates);
-    Effort effort(holder.task());
-    CompleteSearch search(holder.task(), *candidates, effort);
-    return result_of(search.search(many_nodes), search.position());
-}
-
-PlaceResult by_neighbourhoods(const Task& task, std::uint64_t seed, std::uint64_t nodes) {
-    const TaskHolder holder(task);
-    auto candidates = Candidates::list(holder.task());
-    REQUIRE(candidates);
-    Random random(seed);
-    Effort effort(holder.task());
-    NeighbourhoodSearch search(holder.task(), *candidates, random, effort);
-    return result_of(search.search(nodes), search.position());
-}
-
-}  // namespace
 
 TEST_CASE(
     "the complete search places two short words on every mask of two by three exactly where they can be") {
@@ -80,6 +51,77 @@ TEST_CASE("both tight searches agree with brute force on random small tasks") {
     }
     CHECK(possible > 500);
     CHECK(possible < 5500);
+}
+
+TEST_CASE("the complete search visits every solution once, on every mask of up to four by four") {
+    Random random(1616);
+    long solutions = 0;
+    long tasks = 0;
+    long with_demands = 0;
+    for (int rows = 1; rows <= 4; ++rows)
+        for (int columns = 1; columns <= 4; ++columns) {
+            const int cells = rows * columns;
+            for (const Mask& mask : every_mask({rows, columns}))
+                for (std::size_t set = 0, sets = cells <= 9 ? 5 : 1; set < sets; ++set) {
+                    const Task task =
+                        random_task_with(some_rules(random, 2), mask, cells <= 9 ? 3 : 2, random);
+                    const TaskHolder holder(task);
+                    auto candidates = Candidates::list(holder.task());
+                    REQUIRE(candidates);
+                    Effort effort(holder.task());
+                    CompleteSearch search(holder.task(), *candidates, effort);
+                    std::vector<SolutionKey> visited;
+                    const bool all = search.visit_all([&](const Position& position) {
+                        visited.push_back(key_of(task, position.placements()));
+                    });
+                    std::sort(visited.begin(), visited.end());
+                    const auto expected = all_solutions(task);
+                    if (!all ||
+                        !std::equal(visited.begin(), visited.end(), expected.begin(), expected.end())) {
+                        CAPTURE(text_of(task), all, visited.size(), expected.size());
+                        REQUIRE(all);
+                        REQUIRE(visited == std::vector<SolutionKey>(expected.begin(), expected.end()));
+                    }
+                    solutions += static_cast<long>(expected.size());
+                    tasks += !expected.empty();
+                    with_demands += !expected.empty() && task.demands.count_anything();
+                }
+        }
+    CHECK(tasks > 10'000);
+    CHECK(with_demands > 3'000);
+    CHECK(solutions > 500'000);
+}
+
+TEST_CASE("cases that are images of each other are left out and no solution is missed for it") {
+    // Masks and directions that some mirror or turn keeps, and demands that it keeps too.
+    using enum Direction;
+    Random random(88);
+    long possible = 0;
+    long impossible = 0;
+    long reduced = 0;
+    for (const Size size : {Size{2, 3}, Size{3, 3}, Size{2, 4}, Size{4, 4}})
+        for (const Mask& mask : every_mask(size)) {
+            if (size.cells() == 16 && random.below(16) > 0) continue;
+            for (const Directions directions : {Directions::all(), directions_of({right, left, up, down}),
+                                                directions_of({right, down}), directions_of({right, left})}) {
+                std::vector<Rule> rules{Rule::crossings, Rule::spacing, Rule::leftover, Rule::inner};
+                random.shuffle(rules);
+                rules.resize(random.below(3));
+                Task task = random_task_with(rules, mask, 3, random);
+                task.directions = directions;
+                const bool exists = agrees_with_brute_force(task, completely(task));
+                ++(exists ? possible : impossible);
+
+                const TaskHolder holder(task);
+                const auto candidates = Candidates::list(holder.task());
+                std::size_t all = 0;
+                each_bit(candidates->all().data(), candidates->runs()[0], [&](Candidate) { ++all; });
+                reduced += one_of_each_class(holder.task(), *candidates, 0).size() < all;
+            }
+        }
+    CHECK(possible > 3'000);
+    CHECK(impossible > 3'000);
+    CHECK(reduced > 500);
 }
 
 TEST_CASE("a long copy that only the whole grid spells is no solution of either search") {
@@ -144,6 +186,35 @@ TEST_CASE(
     CHECK(counts[0] == 2 * counts[1]);  // a palindrome once for both its ends
     CHECK(candidates->that_covers(1, {{0, 2}, Direction::left}).has_value());
     CHECK(!candidates->that_covers(0, {{1, 0}, Direction::right}).has_value());
+}
+
+TEST_CASE("a word has as many candidates as the closed formulas say, and a palindrome half as many") {
+    // Rows R, columns C, length L, a = max(R-L+1, 0), b = max(C-L+1, 0): 2 (R b + C a + 2 a b) in all eight
+    // directions, R b in one along the rows, and by hand 912 for 12x20 and 7 letters.
+    const auto count = [](Size size, Directions directions, const Letters& word) {
+        const Task task{Mask(size), directions, {word}};
+        const TaskHolder holder(task);
+        const auto candidates = Candidates::list(holder.task());
+        REQUIRE(candidates);
+        long long all = 0;
+        each_bit(candidates->all().data(), candidates->runs()[0], [&](Candidate) { ++all; });
+        return all;
+    };
+    CHECK(count({12, 20}, Directions::all(), word_of("ABCDEFG")) == 912);
+    for (int rows = 1; rows <= 7; ++rows)
+        for (int columns = 1; columns <= 7; ++columns)
+            for (int length = 2; length <= 6; ++length) {
+                const long long a = std::max(rows - length + 1, 0);
+                const long long b = std::max(columns - length + 1, 0);
+                const long long eight = 2 * (rows * b + columns * a + 2 * a * b);
+                CAPTURE(rows, columns, length);
+                const Letters word =
+                    word_of(std::string("ABCDEF").substr(0, static_cast<std::size_t>(length)));
+                CHECK(count({rows, columns}, Directions::all(), word) == eight);
+                CHECK(count({rows, columns}, directions_of({Direction::left}), word) == rows * b);
+                CHECK(count({rows, columns}, Directions::all(), Letters(word.size(), Letter{0})) ==
+                      eight / 2);
+            }
 }
 
 TEST_CASE(

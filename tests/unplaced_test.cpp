@@ -5,8 +5,8 @@
 
 #include "puzzle/sizes.hpp"
 #include "puzzle/unplaced.hpp"
+#include "support/brute_force.hpp"
 #include "support/grids.hpp"
-#include "support/naive.hpp"
 
 using namespace lode;
 using namespace lode::test;

@@ -3,15 +3,13 @@
 #include <algorithm>
 #include <limits>
 
+#include "place/same_copy.hpp"
+
 namespace lode {
 namespace {
 
 constexpr Candidate none = std::numeric_limits<Candidate>::max();
 constexpr double most_bytes = 256.0 * 1024 * 1024;
-
-bool is_palindrome(const Letters& word) {
-    return std::equal(word.begin(), word.end(), word.rbegin());
-}
 
 bool is_open(const Mask& mask, const Placement& placement, int length) {
     for (int at = 0; at < length; ++at)
@@ -101,8 +99,7 @@ void Candidates::number(std::uint32_t word) {
 
 bool Candidates::is_wanted(std::uint32_t word, const Placement& placement) const {
     const auto& pins = task_->demands.pins;
-    return pins.empty() || !pins[word] ||
-           same_cells(*pins[word], placement, static_cast<int>(task_->words[word].size()));
+    return pins.empty() || !pins[word] || same_copy(task_->words[word], *pins[word], placement);
 }
 
 std::optional<Candidate> Candidates::that_covers(std::uint32_t word, const Placement& placement) const {
@@ -162,8 +159,7 @@ const Block* Candidates::at_home() {
     for (std::uint32_t word = 0; word < words(); ++word) {
         if (before.empty() || !before[word]) continue;
         each_bit(all_.data(), runs_[word], [&](Candidate candidate) {
-            if (!same_cells(*before[word], placements_[candidate],
-                            static_cast<int>(task_->words[word].size())))
+            if (!same_copy(task_->words[word], *before[word], placements_[candidate]))
                 at_home_[candidate / 64] &= ~(Block{1} << (candidate % 64));
         });
     }

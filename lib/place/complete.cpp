@@ -58,7 +58,18 @@ std::vector<Block> CompleteSearch::start() const {
 }
 
 SearchEnd CompleteSearch::search(std::uint64_t most_nodes) {
-    if (task_.words.empty()) return SearchEnd::placed;
+    if (task_.words.empty()) return judge_full();
+    return search_in(start(), most_nodes);
+}
+
+bool CompleteSearch::visit_all(const std::function<void(const Position&)>& visit) {
+    visit_ = visit;
+    const SearchEnd end = search_in(candidates_.all(), std::numeric_limits<std::uint64_t>::max());
+    visit_ = nullptr;
+    return end == SearchEnd::exhausted;
+}
+
+SearchEnd CompleteSearch::search_in(std::vector<Block> set, std::uint64_t most_nodes) {
     for (std::uint32_t word = 0; word < task_.words.size(); ++word)
         if (position_.at(word)) position_.lift(word);
     constexpr std::uint64_t most_steps = std::numeric_limits<std::uint64_t>::max();
@@ -66,7 +77,7 @@ SearchEnd CompleteSearch::search(std::uint64_t most_nodes) {
     steps_left_ = most_nodes > most_steps / per_node ? most_steps : most_nodes * per_node;
     order_.resize(task_.words.size());
     std::iota(order_.begin(), order_.end(), 0u);
-    sets_[0] = start();
+    sets_[0] = std::move(set);
     rule(sets_[0]);
     return descend(0);
 }
@@ -161,8 +172,15 @@ SearchEnd CompleteSearch::try_candidate(std::size_t depth, Candidate candidate) 
     return end;
 }
 
+SearchEnd CompleteSearch::judge_full() {
+    if (!position_.is_solution()) return SearchEnd::exhausted;
+    if (!visit_) return SearchEnd::placed;
+    visit_(position_);
+    return SearchEnd::exhausted;
+}
+
 SearchEnd CompleteSearch::descend(std::size_t depth) {
-    if (order_.empty()) return position_.is_solution() ? SearchEnd::placed : SearchEnd::exhausted;
+    if (order_.empty()) return judge_full();
     const Filtered filtered = filter_and_count(depth);
     if (filtered != Filtered::possible)
         return filtered == Filtered::limit ? SearchEnd::limit : SearchEnd::exhausted;

@@ -3,6 +3,7 @@
 // that have a placement, the neighbourhood search finds most sooner.
 
 #include <cstdint>
+#include <functional>
 #include <span>
 #include <vector>
 
@@ -20,11 +21,16 @@ class CompleteSearch {
     // proof.
     [[nodiscard]] SearchEnd search(std::uint64_t most_nodes);
     [[nodiscard]] const Position& position() const { return position_; }
+    // Calls visit with each solution once, images under symmetries and all. False where the effort did not
+    // suffice for all of them.
+    [[nodiscard]] bool visit_all(const std::function<void(const Position&)>& visit);
 
   private:
     enum class Filtered { possible, impossible, limit };
 
     [[nodiscard]] std::vector<Block> start() const;
+    [[nodiscard]] SearchEnd search_in(std::vector<Block> set, std::uint64_t most_nodes);
+    [[nodiscard]] SearchEnd judge_full();
     [[nodiscard]] SearchEnd descend(std::size_t depth);
     [[nodiscard]] SearchEnd try_candidate(std::size_t depth, Candidate candidate);
     void narrow(std::size_t depth);
@@ -50,6 +56,7 @@ class CompleteSearch {
     std::vector<Block> scratch_;
     bool use_compatible_;
     std::uint64_t steps_left_ = 0;
+    std::function<void(const Position&)> visit_;  // empty where the first solution ends the search
 };
 
 }  // namespace lode

@@ -24,13 +24,15 @@ struct Share {
 };
 
 struct Demands {
-    std::vector<std::optional<Placement>> pins;  // by word; empty where no word is pinned
-    Range crossings;                             // cells that two or more words share
+    // By word: the placement that it must have (a palindrome may be read from its other end); empty where no
+    // word is pinned.
+    std::vector<std::optional<Placement>> pins;
+    Range crossings;  // cells that two or more words share
     int spacing = 0;  // cells that lie between two words, in every direction, at the least
     std::optional<std::size_t> leftover;  // exactly so many open cells outside all words
     std::vector<Share> shares;
-    // What the leftover cells spell in reading order, as many letters; empty where that is left to the
-    // filler.
+    // What the leftover cells spell in reading order: there are then as many as it has letters. Empty where
+    // that is left to the filler.
     Letters message;
     bool message_from_right = false;               // each row of it is read from the right
     std::vector<std::optional<Placement>> before;  // by word: where it stood; empty where nothing did
@@ -45,7 +47,7 @@ struct Demands {
     }
     [[nodiscard]] bool count_anything() const {
         return crossings.least > 0 || crossings.most != Range().most || spacing > 0 || leftover ||
-               !shares.empty() || !before.empty();
+               !shares.empty() || !message.empty() || !before.empty();
     }
 };
 

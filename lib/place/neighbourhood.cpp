@@ -193,12 +193,14 @@ NeighbourhoodSearch::Settled NeighbourhoodSearch::try_candidates(std::size_t dep
     constexpr std::uint64_t chances = 1 << 10;
     const std::size_t length = task_.words[word].size();
     std::vector<std::pair<std::uint64_t, Candidate>> choices;
+    const bool is_plain = position_.is_plain(word);
     bool is_spelled = false;
     each_bit(sets_[depth].data(), candidates_.runs()[word], [&](Candidate candidate) {
         const std::size_t overlap = position_.overlap(candidate);
         // A word that others spell already must stand there: anywhere else it would stand a second time.
-        if (overlap == length && !is_spelled) choices.clear();
-        is_spelled = is_spelled || overlap == length;
+        // Unless others hold it: then the copy may be theirs.
+        if (is_plain && overlap == length && !is_spelled) choices.clear();
+        is_spelled = is_spelled || (is_plain && overlap == length);
         if (!is_spelled || overlap == length)
             choices.emplace_back(
                 (length - overlap) * chances + random_.below(static_cast<std::uint32_t>(chances)), candidate);

@@ -21,6 +21,8 @@ class Position {
     [[nodiscard]] const std::optional<Candidate>& at(std::uint32_t word) const { return at_[word]; }
     [[nodiscard]] bool is_written(std::uint32_t cell) const { return cover_[cell] > 0; }
     [[nodiscard]] Letter letter(std::uint32_t cell) const { return grid_.letters()[cell]; }
+    // Whether the word can stand nowhere but where it is placed: no other brings a copy of it.
+    [[nodiscard]] bool is_plain(std::uint32_t word) const { return nesting_.is_plain(word); }
     // How many of the candidate's cells hold letters already.
     [[nodiscard]] std::size_t overlap(Candidate candidate) const;
 

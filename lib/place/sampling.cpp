@@ -12,16 +12,13 @@
 #include <numeric>
 
 #include "place/luby.hpp"
+#include "place/same_copy.hpp"
 
 namespace lode {
 namespace {
 
 constexpr std::uint64_t least_run = 20'000;
 constexpr std::uint64_t run_per_word = 200;
-
-bool is_palindrome(const Letters& word) {
-    return std::equal(word.begin(), word.end(), word.rbegin());
-}
 
 }  // namespace
 
@@ -70,8 +67,19 @@ void SamplingSearch::enter(std::size_t depth) {
     level.open = open_.size();
 }
 
+// As the pin has it, and from the other end, which is the same for a palindrome alone.
+std::optional<Placement> SamplingSearch::pinned(std::uint32_t word, std::uint64_t number) const {
+    const Placement pin = *task_.demands.pins[word];
+    const Cell last = moved(pin.first, pin.direction, static_cast<int>(task_.words[word].size()) - 1);
+    if (!grid_.inside(pin.first) || !grid_.inside(last)) return std::nullopt;
+    const Placement placement = number == 0 ? pin : Placement{last, opposite(pin.direction)};
+    if (!task_.directions.contains(placement.direction) || (number == 1 && !palindrome_[word]))
+        return std::nullopt;
+    return placement;
+}
+
 std::optional<Placement> SamplingSearch::candidate(std::uint32_t word, std::uint64_t number) const {
-    if (is_pinned(word)) return task_.demands.pins[word];
+    if (is_pinned(word)) return pinned(word, number);
     const auto columns = static_cast<std::uint64_t>(grid_.size().columns);
     const std::uint64_t cell = number / choices_.size();
     const Placement placement{{static_cast<int>(cell / columns), static_cast<int>(cell % columns)},
@@ -205,8 +213,10 @@ void SamplingSearch::undo(const Level& level) {
 
 SearchEnd SamplingSearch::run() {
     start_run();
+    if (levels_.empty())
+        return tally_.is_within_reach() && is_complete() ? SearchEnd::placed : SearchEnd::exhausted;
     std::size_t depth = 0;
-    if (!levels_.empty()) enter(0);
+    enter(0);
     while (depth < levels_.size()) {
         Level& level = levels_[depth];
         if (try_next(level)) {

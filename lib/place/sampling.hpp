@@ -52,12 +52,13 @@ class SamplingSearch {
     void list_cells(std::uint32_t word, const Placement& placement);
     // How many placements of the word there are to walk, out of the grid or not.
     [[nodiscard]] std::uint64_t candidates(std::uint32_t word) const {
-        return is_pinned(word) ? 1 : mask_cells_ * choices_.size();
+        return is_pinned(word) ? 2 : mask_cells_ * choices_.size();
     }
     [[nodiscard]] bool is_pinned(std::uint32_t word) const {
         return !task_.demands.pins.empty() && task_.demands.pins[word].has_value();
     }
     [[nodiscard]] std::optional<Placement> candidate(std::uint32_t word, std::uint64_t number) const;
+    [[nodiscard]] std::optional<Placement> pinned(std::uint32_t word, std::uint64_t number) const;
 
     const PlaceTask& task_;
     Random& random_;

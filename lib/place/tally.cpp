@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "place/same_copy.hpp"
+
 namespace lode {
 namespace {
 
@@ -25,8 +27,7 @@ Tally::Tally(const PlaceTask& task)
 
 bool Tally::is_moved(std::uint32_t word, const Placement& placement) const {
     const auto& before = task_.demands.before;
-    return !before.empty() && before[word] &&
-           !same_cells(*before[word], placement, static_cast<int>(task_.words[word].size()));
+    return !before.empty() && before[word] && !same_copy(task_.words[word], *before[word], placement);
 }
 
 template <class Change>
@@ -82,16 +83,20 @@ bool Tally::keeps_apart(std::span<const std::uint32_t> cells) const {
            std::all_of(cells.begin(), cells.end(), [&](auto cell) { return counts[cell] == 0; });
 }
 
+bool Tally::can_leave(std::size_t cells) const {
+    if (cells > open_cells_) return false;
+    const std::size_t to_cover = open_cells_ - cells;
+    return covered_ <= to_cover && to_cover <= covered_ + letters_to_come_;
+}
+
 bool Tally::is_within_reach() const {
     if (idle_) return true;
     const Demands& demands = task_.demands;
     if (crossings_ > demands.crossings.most || crossings_ + letters_to_come_ < demands.crossings.least)
         return false;
     if (moved_ > demands.most_moved) return false;
-    if (demands.leftover) {
-        const std::size_t to_cover = open_cells_ - *demands.leftover;
-        if (covered_ > to_cover || covered_ + letters_to_come_ < to_cover) return false;
-    }
+    if (demands.leftover && !can_leave(*demands.leftover)) return false;
+    if (!demands.message.empty() && !can_leave(demands.message.size())) return false;
     std::size_t wanted = 0;
     for (std::size_t share = 0; share < shares_.size(); ++share) {
         const Range& words = demands.shares[share].words;

@@ -34,6 +34,8 @@ class Tally {
 
   private:
     [[nodiscard]] bool is_moved(std::uint32_t word, const Placement& placement) const;
+    // Whether exactly so many open cells may be left outside all words in the end.
+    [[nodiscard]] bool can_leave(std::size_t cells) const;
     template <class Change>
     void change_near(std::span<const std::uint32_t> cells, Change change);
 

@@ -21,8 +21,18 @@ judged puzzle 0 shed make "$samples/worksheet.txt" --shape "$samples/shed-mask.t
 judged refusal 2 too-small make "$samples/tool-shed.txt" --grid 4x4 --json
 printf 'Bed\nBed\n' >"$scratch/twice.txt"
 judged refusal 2 twice make "$scratch/twice.txt" --json
-printf 'Seedbed\nBed\n' >"$scratch/nested.txt"
-judged refusal 2 nested make "$scratch/nested.txt" --json
+printf 'Seedbed\nBed\nDeb\n' >"$scratch/nested.txt"
+judged puzzle 0 inside make "$scratch/nested.txt" --json
+judged puzzle 0 separate make "$scratch/nested.txt" --nested separate --json
+judged audit 0 separate-again check "$scratch/separate.json" --json
+printf 'Anna\nAnn\n' >"$scratch/anna.txt"
+judged refusal 2 anna make "$scratch/anna.txt" --json
+judged choices 0 choices make "$samples/worksheet.txt" --choices 3 --threads 2 --json
+judged puzzle 0 demands make "$samples/worksheet.txt" --directions all --shares equal --backward 8 --crossings at-least 2 \
+    --pin Rake@1,1,right --json
+judged puzzle 0 message make "$samples/worksheet.txt" --message "Well grown" --json
+judged refusal 1 leftover make "$samples/worksheet.txt" --grid 20x20 --leftover 3 --json
+judged puzzle 0 from make "$samples/worksheet.txt" --from "$scratch/demands.json" --keep filler --json
 judged audit 0 right check "$samples/herb-bed-grid.txt" --words "$samples/herb-bed.txt" --json
 judged audit 1 stray check "$samples/herb-bed-grid-stray.txt" --words "$samples/herb-bed.txt" --json
 judged audit 0 own check "$scratch/sign.json" --json

@@ -24,6 +24,12 @@ work() {
         --blank 203x254mm --surface first --out "shape-$(basename "$shape" .txt)"
   done
   run json make "$samples/worksheet.txt" --grid 14x16 --directions right,down,up-left --seed 7 --json
+  run demands make "$samples/worksheet.txt" --directions all --shares equal --backward 8 --crossings at-least 2 --json
+  run apart make "$samples/worksheet.txt" --spacing 1 --json
+  run message make "$samples/worksheet.txt" --message "Well grown" --json
+  run tight make "$samples/worksheet.txt" --grid tight --effort 3000000 --json
+  run choices make "$samples/worksheet.txt" --choices 4 --threads 2 --out choices
+  run from make "$samples/tool-shed.txt" --from sign-1-first/puzzle.json --keep filler --json
   run text make "$samples/tool-shed.txt" --grid auto --letters lower
   run refused make "$samples/tool-shed.txt" --grid 4x4 --json
   run right check "$samples/herb-bed-grid.txt" --words "$samples/herb-bed.txt" --json
@@ -45,7 +51,7 @@ for program in "$@"; do
 done
 
 # That the work was done at all: a run that fails everywhere alike would agree with itself.
-for name in sign-1-first sign-2-second shape-heart json text right cut; do
+for name in sign-1-first sign-2-second shape-heart json demands apart message tight choices from text right cut; do
   [ "$(cat "$scratch/0/$name.code")" = 0 ] || { echo "$1 failed at $name:"; cat "$scratch/0/$name.err"; exit 1; }
 done
 for expected in refused=2 stray=1; do

@@ -17,7 +17,7 @@ import unittest
 import jsonschema
 
 FOLDER = pathlib.Path(__file__).resolve().parents[2] / "data" / "schema"
-KINDS = ("puzzle", "audit", "refusal", "rating", "recipe")
+KINDS = ("puzzle", "audit", "refusal", "rating", "recipe", "choices")
 STEPS = {"right": (0, 1), "down": (1, 0), "down-right": (1, 1), "up-right": (-1, 1),
          "left": (0, -1), "up": (-1, 0), "up-left": (-1, -1), "down-left": (1, -1)}
 
@@ -48,6 +48,8 @@ def faults(kind, document):
     found = [f"{error.json_path}: {error.message}" for error in validator.iter_errors(document)]
     if kind == "puzzle" and not found:
         found = list(contradictions(document))
+    if kind == "choices" and not found:
+        found = [fault for puzzle in document["puzzles"] for fault in contradictions(puzzle)]
     return found
 
 
@@ -82,7 +84,9 @@ RIGHT = {
         "words": ["Shed", "Saint-Malo"], "locale": "en", "letters": "upper", "grid": "15x15", "aspect": 0.8,
         "shape": "heart", "directions": ["right", "down-left"], "seed": 18446744073709551615, "default_avoid_list": True,
         "avoid": ["weed"], "allow": [], "effort": 50000000, "nested": "separate", "message": "WELL DONE", "leftover": 8,
-        "pins": [{"word": "Shed", "row": 1, "column": 1, "direction": "right"}], "crossings": {"most": 3}, "choices": 5},
+        "pins": [{"word": "Shed", "row": 1, "column": 1, "direction": "right"}], "crossings": {"most": 3}, "choices": 5,
+        "spacing": 1, "shares": {"right": 2, "down-left": 1}, "backward": 2,
+        "earlier": {"words": [{"word": "Shed", "row": 1, "column": 1, "direction": "right"}], "filler": ["A", ""]}},
     "refusal": {
         "format": "letterlode-refusal", "version": 1, "reason": "unusable",
         "message": "beds.txt:7: 'x' is one letter, and a word needs two.", "words": ["x"],
@@ -102,6 +106,7 @@ RIGHT["puzzle"] = {
     "audit": {"format": "letterlode-audit", "version": 1, "certified": True,
               "words": [{"shown": "Shed", "expected": 1, "copies": [SHED], "stray": []}],
               "missing": [], "avoided": [], "allowed": [], "chance": []}}
+RIGHT["choices"] = {"format": "letterlode-choices", "version": 1, "puzzles": [RIGHT["puzzle"]]}
 
 GONE = object()
 # kind, the way to one value, and what is put there instead: each of these must be found.
@@ -124,6 +129,10 @@ WRONG = [
     ("recipe", "seed", 1.5), ("recipe", "seed", "1"), ("recipe", "mask", ["OO", ".O"]), ("recipe", "effort", -1),
     ("recipe", "default_avoid_list", "none"), ("recipe", "nested", "outside"), ("recipe", "leftover", -1),
     ("recipe", "choices", 0), ("recipe", "pins/0/word", GONE), ("recipe", "avoid", "weed"), ("recipe", "locale", ""),
+    ("recipe", "spacing", 21), ("recipe", "shares", "fair"), ("recipe", "shares", {"east": 1}), ("recipe", "shares", {"up": -1}),
+    ("recipe", "backward", "2"), ("recipe", "earlier/words", GONE), ("recipe", "earlier/filler/0", None),
+    ("recipe", "earlier/words/0/direction", GONE), ("recipe", "crossings/most", -1),
+    ("audit", "words/0/copies/0", {**SHED, "inside": ""}), ("choices", "puzzles", []), ("choices", "puzzles/0/rows", GONE),
     ("refusal", "reason", "hard"), ("refusal", "message", ""), ("refusal", "advice", GONE), ("refusal", "words", "x"),
     ("refusal", "line", 0), ("refusal", "source", 3),
     ("rating", "readability/0/unit", GONE), ("rating", "readability/0/source", ""), ("rating", "readability/0/value", "14.2"),

@@ -40,6 +40,20 @@ std::vector<std::string> one_by_one(const std::string& ascii) {
     return letters;
 }
 
+// One, and where nested words have places of their own besides, one more for each place inside another.
+std::size_t expected_copies(const Puzzle& puzzle, const PlacedWord& word) {
+    std::size_t expected = 1;
+    if (puzzle.recipe.nested == Nested::inside) return expected;
+    for (const auto& other : puzzle.words) {
+        if (other.letters == word.letters) continue;
+        LetteredGrid row{{}, Grid({1, static_cast<int>(other.letters.size())})};
+        for (int at = 0; at < row.grid.size().columns; ++at)
+            row.grid[{0, at}] = row.alphabet.add(other.letters[static_cast<std::size_t>(at)]);
+        expected += copies_by_string_find(lines_of(row), word.letters).size();
+    }
+    return expected;
+}
+
 }  // namespace
 
 std::vector<std::string> faults_in(const Puzzle& puzzle, const Mask& mask,
@@ -64,7 +78,7 @@ std::vector<std::string> faults_in(const Puzzle& puzzle, const Mask& mask,
             faults.push_back(word.shown + " runs in a direction that was not asked for");
         if (cells.empty()) faults.push_back(word.shown + " leads out of the grid");
         const auto copies = copies_by_string_find(lines, word.letters);
-        if (copies.size() != 1)
+        if (copies.size() != expected_copies(puzzle, word))
             faults.push_back(word.shown + " stands " + std::to_string(copies.size()) + " times");
         if (copies.count({cells.begin(), cells.end()}) == 0)
             faults.push_back(word.shown + " does not stand where it is said to");

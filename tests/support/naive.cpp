@@ -42,46 +42,6 @@ CellSet as_set(const std::vector<std::pair<int, int>>& cells) {
     return {cells.begin(), cells.end()};
 }
 
-struct Placer {
-    const Mask& mask;
-    Directions directions;
-    const std::vector<Letters>& words;
-    const std::vector<Letters>& avoided;
-    Grid grid;
-    std::vector<CellSet> placed;
-
-    bool all_is_right() const {
-        for (std::size_t word = 0; word < words.size(); ++word)
-            if (naive_copies(grid, words[word]) != std::set<CellSet>{placed[word]}) return false;
-        return std::all_of(avoided.begin(), avoided.end(),
-                           [&](const Letters& word) { return naive_copies(grid, word).empty(); });
-    }
-
-    bool place_from(std::size_t word) {
-        if (word == words.size()) return all_is_right();
-        for (int row = 0; row < mask.size().rows; ++row)
-            for (int column = 0; column < mask.size().columns; ++column)
-                for (const Direction direction : eight) {
-                    if (!directions.contains(direction)) continue;
-                    const auto cells = cells_from(mask.size(), {row, column}, direction,
-                                                  static_cast<int>(words[word].size()));
-                    if (cells.empty()) continue;
-                    const Grid before = grid;
-                    bool fits = true;
-                    for (std::size_t at = 0; at < cells.size() && fits; ++at) {
-                        const Cell cell{cells[at].first, cells[at].second};
-                        fits = mask.open(cell) && (grid[cell] == empty_cell || grid[cell] == words[word][at]);
-                        if (fits) grid[cell] = words[word][at];
-                    }
-                    placed.push_back(as_set(cells));
-                    if (fits && place_from(word + 1)) return true;
-                    placed.pop_back();
-                    grid = before;
-                }
-        return false;
-    }
-};
-
 }  // namespace
 
 std::vector<std::pair<int, int>> cells_from(Size size, Cell first, Direction direction, int length) {
@@ -134,11 +94,6 @@ int naive_longest_run(const Mask& mask, Directions directions) {
         }
     });
     return longest;
-}
-
-bool naive_can_place(const Mask& mask, Directions directions, const std::vector<Letters>& words,
-                     const std::vector<Letters>& avoided) {
-    return Placer{mask, directions, words, avoided, Grid(mask), {}}.place_from(0);
 }
 
 bool naive_can_fill(const Grid& grid, const std::vector<Letters>& forbidden, const Letters& allowed) {

@@ -24,11 +24,6 @@ long long naive_placements(Size size, Directions directions, int length);
 
 int naive_longest_run(const Mask& mask, Directions directions);
 
-// Whether the words can all be placed so that letters agree where they cross, each word can be read in its
-// own cells and in no others, and no avoided word can be read. By trying every combination of placements.
-bool naive_can_place(const Mask& mask, Directions directions, const std::vector<Letters>& words,
-                     const std::vector<Letters>& avoided);
-
 // Whether the empty cells can be given letters from `allowed` so that no word can be read in cells of which
 // one had been empty. By trying every combination of letters.
 bool naive_can_fill(const Grid& grid, const std::vector<Letters>& forbidden, const Letters& allowed);

@@ -1,5 +1,5 @@
 #pragma once
-// Tasks for the placing searches, and judges of what comes of them that share no code with the searches.
+// Tasks for the placing searches, and a judge of what comes of them that shares no code with the searches.
 
 #include <atomic>
 #include <functional>
@@ -20,7 +20,19 @@ struct Task {
     std::uint64_t effort = plenty;
     const std::atomic<bool>* cancel = nullptr;
     std::function<void(std::uint64_t)> progress = {};
+    Demands demands = {};
+    std::vector<Letters> inner = {};  // listed words that have no place of their own, since others hold them
+
+    // The words that are placed, and after them the inner ones.
+    [[nodiscard]] std::vector<Letters> listed() const;
 };
+
+// The letters of `outer` at which `inner` begins, read in the order of `outer` or against it: each set of
+// letters once.
+std::vector<std::size_t> places_inside(const Letters& inner, const Letters& outer);
+
+// For every listed word, every copy that a placement of another brings with it.
+std::vector<InnerCopy> nested_in(const Task& task);
 
 // Holds what a PlaceTask refers to.
 class TaskHolder {
@@ -37,15 +49,7 @@ class TaskHolder {
 // What is wrong with a result, or an empty text.
 std::string fault_in(const Task& task, const PlaceResult& result);
 
-// Requires that the result, of a search with plenty of effort, is what brute force says; returns whether
-// there is a placement.
-bool agrees_with_brute_force(const Task& task, const PlaceResult& result);
-
-// A word over the first so many letters, of two letters to `most`.
-Letters random_word(Random& random, std::uint32_t letters, std::uint32_t most);
-
-// Masks of up to three rows and four columns, a few words and avoided words over two to four letters, any
-// directions.
-Task random_small_task(Random& random);
+// The task in words, for messages of tests.
+std::string text_of(const Task& task);
 
 }  // namespace lode::test

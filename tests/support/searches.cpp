@@ -1,0 +1,88 @@
+#include "support/searches.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "place/complete.hpp"
+#include "place/neighbourhood.hpp"
+#include "place/sampling.hpp"
+#include "support/brute_force.hpp"
+
+namespace lode::test {
+namespace {
+
+using End = PlaceResult::End;
+
+constexpr std::uint64_t many = 1'000'000;
+
+PlaceResult result_of(SearchEnd end, const Position& position) {
+    if (end == SearchEnd::placed) return {End::placed, 0, position.placements(), position.finished_grid(), 0};
+    return {end == SearchEnd::exhausted ? End::impossible : End::unfinished, 0, {}, {}, 0};
+}
+
+void require_right(const Task& task, const PlaceResult& result, bool exists, const char* search) {
+    const std::string fault = result.end == End::placed ? fault_in(task, result) : std::string();
+    if (result.end == (exists ? End::placed : End::impossible) && fault.empty()) return;
+    CAPTURE(text_of(task), search, static_cast<int>(result.end), exists, fault);
+    REQUIRE(result.end == (exists ? End::placed : End::impossible));
+    REQUIRE(fault == "");
+}
+
+}  // namespace
+
+PlaceResult placed(const Task& task, std::uint64_t seed) {
+    const TaskHolder holder(task);
+    Random random(seed);
+    return place(holder.task(), random);
+}
+
+PlaceResult by_chance(const Task& task, std::uint64_t seed) {
+    const TaskHolder holder(task);
+    Random random(seed);
+    Effort effort(holder.task());
+    SamplingSearch search(holder.task(), random, effort);
+    const SearchEnd end = search.search(many);
+    if (end == SearchEnd::placed) return {End::placed, 0, search.placements(), search.finished_grid(), 0};
+    return {end == SearchEnd::exhausted ? End::impossible : End::unfinished, 0, {}, {}, 0};
+}
+
+PlaceResult completely(const Task& task) {
+    const TaskHolder holder(task);
+    auto candidates = Candidates::list(holder.task());
+    REQUIRE(candidates);
+    Effort effort(holder.task());
+    CompleteSearch search(holder.task(), *candidates, effort);
+    return result_of(search.search(many), search.position());
+}
+
+PlaceResult by_neighbourhoods(const Task& task, std::uint64_t seed, std::uint64_t nodes) {
+    const TaskHolder holder(task);
+    auto candidates = Candidates::list(holder.task());
+    REQUIRE(candidates);
+    Random random(seed);
+    Effort effort(holder.task());
+    NeighbourhoodSearch search(holder.task(), *candidates, random, effort);
+    return result_of(search.search(nodes), search.position());
+}
+
+bool agrees_with_brute_force(const Task& task, const PlaceResult& result) {
+    const bool exists = has_solution(task);
+    require_right(task, result, exists, "a search");
+    return exists;
+}
+
+Agreement all_agree_with_brute_force(const Task& task, std::uint64_t seed) {
+    Agreement agreement;
+    agreement.exists = has_solution(task);
+    require_right(task, placed(task, seed), agreement.exists, "all searches");
+    const PlaceResult by_chance = test::by_chance(task, seed);
+    agreement.chance_decided = by_chance.end != End::unfinished;
+    if (agreement.chance_decided) require_right(task, by_chance, agreement.exists, "by chance");
+    require_right(task, completely(task), agreement.exists, "complete");
+    // Not finding is no fault of it, but what it finds must be right.
+    const PlaceResult found = by_neighbourhoods(task, seed, 500);
+    agreement.neighbourhoods_found_it = found.end == End::placed;
+    if (found.end != End::unfinished) require_right(task, found, agreement.exists, "by neighbourhoods");
+    return agreement;
+}
+
+}  // namespace lode::test

@@ -1,0 +1,28 @@
+#pragma once
+// The placing searches, all together and each by itself, held against brute force.
+
+#include "support/placing.hpp"
+
+namespace lode::test {
+
+// All of them, as the library runs them.
+PlaceResult placed(const Task& task, std::uint64_t seed = 1);
+// In a million steps this one decides nearly all small tasks, and says so where it does not.
+PlaceResult by_chance(const Task& task, std::uint64_t seed = 1);
+PlaceResult completely(const Task& task);
+// This one proves nothing: where it finds nothing it is `unfinished`.
+PlaceResult by_neighbourhoods(const Task& task, std::uint64_t seed, std::uint64_t nodes);
+
+// Requires that the result, of a search with plenty of effort that proves what it does not find, is what
+// brute force says; returns whether there is a placement.
+bool agrees_with_brute_force(const Task& task, const PlaceResult& result);
+
+struct Agreement {
+    bool exists = false;
+    bool chance_decided = false;
+    bool neighbourhoods_found_it = false;
+};
+// Requires all of the searches to be right.
+Agreement all_agree_with_brute_force(const Task& task, std::uint64_t seed);
+
+}  // namespace lode::test
