@@ -156,13 +156,23 @@ Outcome<Recipe> recipe_from_earlier(const Values& values) {
     return recipe;
 }
 
+namespace {
+
+// A palindrome may be read from its other end.
+bool stands_there(const PlacedWord& word, const Placement& place) {
+    return word.placed == place ||
+           (same_cells(word.placed, place, static_cast<int>(word.letters.size())) &&
+            std::equal(word.letters.begin(), word.letters.end(), word.letters.rbegin()));
+}
+
+}  // namespace
+
 std::string moved_words(const Puzzle& puzzle) {
     if (!puzzle.recipe.earlier) return {};
     std::string names;
     for (const Pin& stood : puzzle.recipe.earlier->words)
         for (const PlacedWord& word : puzzle.words)
-            if (word.shown == stood.word &&
-                !same_cells(word.placed, stood.placed, static_cast<int>(word.letters.size())))
+            if (word.shown == stood.word && !stands_there(word, stood.placed))
                 names += (names.empty() ? "" : ", ") + word.shown;
     return names.empty() ? "Every word that was there stands where it stood." : "Moved: " + names + ".";
 }

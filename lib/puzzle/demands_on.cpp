@@ -5,6 +5,7 @@
 #include <map>
 #include <numeric>
 
+#include "place/same_copy.hpp"
 #include "puzzle/placing.hpp"
 #include "text/quoted.hpp"
 
@@ -239,8 +240,7 @@ class DemandsOn {
                                  "Pin it where all its letters have an open cell.", {pin.word});
         }
         // A palindrome is the same from its other end.
-        const bool palindrome = std::equal(letters.begin(), letters.end(), letters.rbegin());
-        if (palindrome && !job_.directions.contains(placement.direction))
+        if (is_palindrome(letters) && !job_.directions.contains(placement.direction))
             placement = {moved(placement.first, placement.direction, last), opposite(placement.direction)};
         if (!job_.directions.contains(placement.direction))
             return contradiction(
@@ -248,7 +248,7 @@ class DemandsOn {
                     std::string(name(placement.direction)) + ", which is none of the grid's directions.",
                 "Name the direction in --directions, or pin the word another way.", {pin.word});
         auto& known = demands_.pins[word];
-        if (known && !same_cells(*known, placement, last + 1))
+        if (known && !same_copy(letters, *known, placement))
             return contradiction("The word " + quoted(pin.word) + " is pinned in two places.", "Pin it once.",
                                  {pin.word});
         known = placement;
