@@ -33,6 +33,7 @@ CompleteSearch::CompleteSearch(const PlaceTask& task, Candidates& candidates, Ef
       candidates_(candidates),
       effort_(effort),
       operations_(block_operations()),
+      counting_(task, candidates),
       position_(task, candidates),
       sets_(task.words.size() + 1, std::vector<Block>(candidates.blocks())),
       counts_(task.words.size()),
@@ -71,7 +72,9 @@ bool CompleteSearch::visit_all(const std::function<void(const Position&)>& visit
 SearchEnd CompleteSearch::search_in(std::vector<Block> set, std::uint64_t most_nodes) {
     for (std::uint32_t word = 0; word < task_.words.size(); ++word)
         if (position_.at(word)) position_.lift(word);
-    nodes_left_ = most_nodes;
+    constexpr std::uint64_t most_steps = std::numeric_limits<std::uint64_t>::max();
+    const std::uint64_t per_node = steps_per_node(candidates_);
+    steps_left_ = most_nodes > most_steps / per_node ? most_steps : most_nodes * per_node;
     order_.resize(task_.words.size());
     std::iota(order_.begin(), order_.end(), 0u);
     sets_[0] = std::move(set);
@@ -123,6 +126,25 @@ bool CompleteSearch::filter(Block* set) {
     return true;
 }
 
+// The same and by counting, in turns until neither changes anything.
+CompleteSearch::Filtered CompleteSearch::filter_and_count(std::size_t depth) {
+    Block* const set = sets_[depth].data();
+    for (;;) {
+        if (!filter(set)) return Filtered::impossible;
+        const std::uint64_t looks_before = counting_.looks();
+        const auto verdict = counting_.narrow(set, order_);
+        if (!spend(counting_.looks() - looks_before)) return Filtered::limit;
+        if (verdict == LineCounting::Verdict::impossible) return Filtered::impossible;
+        if (verdict == LineCounting::Verdict::unchanged) return Filtered::possible;
+    }
+}
+
+bool CompleteSearch::spend(std::uint64_t steps) {
+    if (steps > steps_left_ || !effort_.spend(steps)) return false;
+    steps_left_ -= steps;
+    return true;
+}
+
 // What the last placement leaves of the sets at a depth, one deeper.
 void CompleteSearch::narrow(std::size_t depth) {
     const Block* from = sets_[depth].data();
@@ -142,8 +164,7 @@ void CompleteSearch::rule(std::vector<Block>& set) {
 }
 
 SearchEnd CompleteSearch::try_candidate(std::size_t depth, Candidate candidate) {
-    if (nodes_left_ == 0 || !effort_.spend(steps_per_node(candidates_))) return SearchEnd::limit;
-    --nodes_left_;
+    if (!spend(steps_per_node(candidates_))) return SearchEnd::limit;
     if (!position_.place(candidate)) return SearchEnd::exhausted;
     narrow(depth);
     const SearchEnd end = descend(depth + 1);
@@ -160,7 +181,9 @@ SearchEnd CompleteSearch::judge_full() {
 
 SearchEnd CompleteSearch::descend(std::size_t depth) {
     if (order_.empty()) return judge_full();
-    if (!filter(sets_[depth].data())) return SearchEnd::exhausted;
+    const Filtered filtered = filter_and_count(depth);
+    if (filtered != Filtered::possible)
+        return filtered == Filtered::limit ? SearchEnd::limit : SearchEnd::exhausted;
     const auto least =
         std::min_element(counts_.begin(), counts_.begin() + static_cast<std::ptrdiff_t>(order_.size()));
     const auto at = static_cast<std::size_t>(least - counts_.begin());

@@ -7,6 +7,7 @@
 #include <span>
 #include <vector>
 
+#include "place/counting.hpp"
 #include "place/effort.hpp"
 #include "place/position.hpp"
 
@@ -16,7 +17,8 @@ class CompleteSearch {
   public:
     CompleteSearch(const PlaceTask& task, Candidates& candidates, Effort& effort);
 
-    // Searches from the start, placing at most so many candidates. `exhausted` is a proof.
+    // Searches from the start, for as many steps as placing so many candidates takes. `exhausted` is a
+    // proof.
     [[nodiscard]] SearchEnd search(std::uint64_t most_nodes);
     [[nodiscard]] const Position& position() const { return position_; }
     // Calls visit with each solution once, images under symmetries and all. False where the effort did not
@@ -24,6 +26,8 @@ class CompleteSearch {
     [[nodiscard]] bool visit_all(const std::function<void(const Position&)>& visit);
 
   private:
+    enum class Filtered { possible, impossible, limit };
+
     [[nodiscard]] std::vector<Block> start() const;
     [[nodiscard]] SearchEnd search_in(std::vector<Block> set, std::uint64_t most_nodes);
     [[nodiscard]] SearchEnd judge_full();
@@ -32,6 +36,8 @@ class CompleteSearch {
     void narrow(std::size_t depth);
     void rule(std::vector<Block>& set);
     [[nodiscard]] bool filter(Block* set);
+    [[nodiscard]] Filtered filter_and_count(std::size_t depth);
+    [[nodiscard]] bool spend(std::uint64_t steps);
     void keep_compatible(Block* set, std::uint32_t word);
     [[nodiscard]] const Block* compatible_with(Candidate candidate);
 
@@ -39,6 +45,7 @@ class CompleteSearch {
     Candidates& candidates_;
     Effort& effort_;
     const BlockOperations& operations_;
+    LineCounting counting_;
     Position position_;
     std::vector<std::vector<Block>> sets_;        // by depth: the candidates that are still possible
     std::vector<std::uint32_t> order_;            // the words that are to come, in no order
@@ -48,7 +55,7 @@ class CompleteSearch {
     std::vector<Block> joined_;
     std::vector<Block> scratch_;
     bool use_compatible_;
-    std::uint64_t nodes_left_ = 0;
+    std::uint64_t steps_left_ = 0;
     std::function<void(const Position&)> visit_;  // empty where the first solution ends the search
 };
 
