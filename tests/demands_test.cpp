@@ -247,6 +247,29 @@ TEST_CASE("counting says of whole placements what the judge says, and of parts o
     CHECK(doomed > 2000);
 }
 
+TEST_CASE("however little may be spent, nothing is called impossible that was not proved so") {
+    Random random(808);
+    Outcomes outcomes;
+    int unfinished = 0;
+    for (int round = 0; round < 4000; ++round) {
+        Task task = random_task_with(some_rules(random, 3), random);
+        // Up to some thousands, small numbers as often as large ones.
+        task.effort = random.below(1u << random.below(14));
+        const PlaceResult result = placed(task, random.below(1000));
+        CAPTURE(round, text_of(task), task.effort);
+        REQUIRE(result.effort_spent <= task.effort);
+        if (result.end == End::unfinished) {
+            ++unfinished;
+            continue;
+        }
+        const bool exists = agrees_with_brute_force(task, result);
+        ++(exists ? outcomes.possible : outcomes.impossible);
+    }
+    CHECK(unfinished > 500);
+    CHECK(outcomes.possible > 500);
+    CHECK(outcomes.impossible > 500);
+}
+
 TEST_CASE("a pinned word stands where it is pinned, a palindrome in either order") {
     using enum Direction;
     Task task{Mask({3, 4}), Directions::all(), {word_of("HOE"), word_of("RAKE")}};

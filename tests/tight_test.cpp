@@ -1,6 +1,7 @@
 // The two searches for tight tasks, each by itself: in place() easier tasks never reach them.
 
 #include <catch2/catch.hpp>
+#include <cstdlib>
 
 #include "place/complete.hpp"
 #include "place/symmetry.hpp"
@@ -236,6 +237,53 @@ TEST_CASE(
                     CHECK(((left[candidate / 64] >> (candidate % 64) & 1) != 0) == stays);
                 });
         }
+}
+
+TEST_CASE("where words keep apart a letter leaves the candidates that keep their distance, and no others") {
+    for (const int spacing : {0, 1, 2}) {
+        Task task{
+            mask_of({"OOOO", "O.OO", "OOOO", "OOOO"}), Directions::all(), {word_of("AB"), word_of("BCA")}};
+        task.demands.spacing = spacing;
+        if (spacing == 0) task.demands.crossings.most = 0;
+        const TaskHolder holder(task);
+        auto candidates = Candidates::list(holder.task());
+        REQUIRE(candidates);
+        for (std::uint32_t cell = 0; cell < 16; ++cell)
+            for (Letter letter = 0; letter < 3; ++letter) {
+                const Block* const left = candidates->left_by(cell, letter);
+                for (std::uint32_t word = 0; word < 2; ++word)
+                    each_bit(candidates->all().data(), candidates->runs()[word], [&](Candidate candidate) {
+                        int nearest = 4;
+                        for (const std::uint32_t other : candidates->cells(candidate))
+                            nearest = std::min(
+                                nearest,
+                                std::max(std::abs(static_cast<int>(cell / 4) - static_cast<int>(other / 4)),
+                                         std::abs(static_cast<int>(cell % 4) - static_cast<int>(other % 4))));
+                        CHECK(((left[candidate / 64] >> (candidate % 64) & 1) != 0) == (nearest > spacing));
+                    });
+            }
+    }
+}
+
+TEST_CASE("the candidates at home are where their words stood, letter by letter, and all of other words") {
+    using enum Direction;
+    Task task{Mask({3, 4}), Directions::all(), {word_of("ABC"), word_of("ABA"), word_of("CAB")}};
+    task.demands.before = {Placement{{1, 3}, left}, Placement{{2, 3}, left}, std::nullopt};
+    task.demands.shares = {{directions_of({right}), {0, 3}}};  // a palindrome has both its candidates
+    const TaskHolder holder(task);
+    auto candidates = Candidates::list(holder.task());
+    REQUIRE(candidates);
+    std::vector<std::vector<Placement>> at_home(3);
+    std::vector<std::size_t> all(3);
+    for (std::uint32_t word = 0; word < 3; ++word)
+        each_bit(candidates->all().data(), candidates->runs()[word], [&](Candidate candidate) {
+            ++all[word];
+            if ((candidates->at_home()[candidate / 64] >> (candidate % 64) & 1) != 0)
+                at_home[word].push_back(candidates->placement(candidate));
+        });
+    CHECK(at_home[0] == std::vector<Placement>{{{1, 3}, left}});
+    CHECK(at_home[1] == std::vector<Placement>{{{2, 1}, right}, {{2, 3}, left}});
+    CHECK(at_home[2].size() == all[2]);
 }
 
 TEST_CASE(
