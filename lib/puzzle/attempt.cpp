@@ -25,6 +25,7 @@ Attempt::Attempt(const Recipe& recipe, const Job& job, const Placing& placing, c
 PlaceResult Attempt::place_once(const Demands& demands, std::uint64_t effort, Random& random) {
     PlaceTask task{mask_, job_.directions, placing_.words, placing_.guard, job_.avoided_guard, effort,
                    {},    control_.cancel, demands,        placing_.nested};
+    task.threads = control_.threads;
     if (control_.progress)
         task.progress = [&, before = spent_before_ + spent_](std::uint64_t spent) {
             control_.progress(before + spent, recipe_.effort);
