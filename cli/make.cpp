@@ -70,9 +70,8 @@ Outcome<std::size_t> count_of(const Values& values, const char* option, std::siz
 
 // One puzzle by its seed, or choices from there on.
 Outcome<std::vector<Puzzle>> make_puzzles(const Maker& maker, bool several, std::uint64_t seed,
-                                          std::size_t count, std::size_t threads,
-                                          const MakeControl& control) {
-    if (several) return make_choices(maker, seed, count, static_cast<unsigned>(threads), control);
+                                          std::size_t count, const MakeControl& control) {
+    if (several) return make_choices(maker, seed, count, control);
     auto puzzle = maker.make(seed, control);
     if (!puzzle) return puzzle.refusal();
     return std::vector<Puzzle>{std::move(*puzzle)};
@@ -177,8 +176,8 @@ ExitCode make(const Values& values) {
     if (!maker) return report(maker.refusal(), json);
     Progress progress;
     const MakeControl control{[&](std::uint64_t spent, std::uint64_t all) { progress.show(spent, all); },
-                              &interrupt_flag()};
-    const auto puzzles = make_puzzles(*maker, several, recipe->seed, *count, *threads, control);
+                              &interrupt_flag(), static_cast<unsigned>(*threads)};
+    const auto puzzles = make_puzzles(*maker, several, recipe->seed, *count, control);
     if (!puzzles) return report(puzzles.refusal(), json);
     note_missing_avoid_list(*recipe);
     if (puzzles->size() < *count)

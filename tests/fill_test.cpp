@@ -178,3 +178,32 @@ TEST_CASE("filling stops soon after it is cancelled") {
     CHECK(result.end == End::cancelled);
     CHECK(result.effort_spent < 20'000);
 }
+
+TEST_CASE("kept letters stand again, but for those that would complete a copy") {
+    // The old filling spells HOE twice now that HOE is a word: only what it takes is changed.
+    const Grid old = grid_of({"HOEX", "XXXH", "XXXO", "XXXE"});
+    const std::vector<Letters> words{word_of("HOE")};
+    const CopyGuard guard = exact_guard(words, 26);
+    const CopyGuard none = exact_guard({}, 26);
+    std::vector<std::uint32_t> weights(26, 1);
+    FillTask task{guard, none, weights, 10'000, nullptr, nullptr};
+    task.kept = &old;
+    for (std::uint64_t seed = 1; seed <= 20; ++seed) {
+        Random random(seed);
+        const FillResult filled = fill(grid_of({"____", "____", "____", "____"}), task, random);
+        REQUIRE(filled.end == FillResult::End::filled);
+        CHECK(naive_copies(filled.grid, words[0]).empty());
+        int changed = 0;
+        for (int row = 0; row < 4; ++row)
+            for (int column = 0; column < 4; ++column)
+                changed += filled.grid[{row, column}] != old[{row, column}];
+        CHECK(changed == 2);
+    }
+    // A letter that is not drawn may be kept.
+    weights.assign(26, 0);
+    weights[0] = 1;
+    const Grid row = grid_of({"HOEX"});
+    Random random(1);
+    const FillResult filled = fill(grid_of({"____"}), {none, none, weights, 100, nullptr, &row}, random);
+    CHECK(rows_of(filled.grid) == std::vector<std::string>{"HOEX"});
+}

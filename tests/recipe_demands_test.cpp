@@ -354,8 +354,8 @@ TEST_CASE("a recipe with demands comes back from JSON as it was") {
 TEST_CASE("choices are different puzzles from seeds that follow each other, on any number of threads") {
     const auto maker = Maker::open(recipe_of(herbs(), Size{10, 10}));
     REQUIRE(maker);
-    const auto one = make_choices(*maker, 5, 8, 1);
-    const auto many = make_choices(*maker, 5, 8, 4);
+    const auto one = make_choices(*maker, 5, 8);
+    const auto many = make_choices(*maker, 5, 8, {{}, nullptr, 4});
     REQUIRE(one);
     REQUIRE(many);
     REQUIRE(one->size() == 8);

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 #include <cstdlib>
+#include <map>
 
 #include "place/complete.hpp"
 #include "place/symmetry.hpp"
@@ -326,4 +327,38 @@ TEST_CASE("operations on sets are the same on every machine") {
         operations.count_runs(a.data(), &run, {&which, 1}, &count);
         CHECK(count == bits);
     }
+}
+
+TEST_CASE(
+    "a tight task ends the same on any number of threads, whether it is placed, impossible or unfinished") {
+    Random random(77);
+    std::map<End, int> ends;
+    for (int round = 0; round < 60; ++round) {
+        Task task{Mask({5, 5})};
+        const auto words = 6 + random.below(5);
+        for (std::uint32_t word = 0; word < words; ++word) task.words.push_back(random_word(random, 12, 5));
+        task.effort = 60'000 + random.below(60'000);
+        if (round % 3 == 0) task.demands.leftover = random.below(6);
+        const auto on = [&](unsigned threads) {
+            const TaskHolder holder(task);
+            PlaceTask several = holder.task();
+            several.threads = threads;
+            Random chance(5);
+            return place(several, chance);
+        };
+        const PlaceResult one = on(1);
+        ++ends[one.end];
+        if (one.end == End::placed) REQUIRE(fault_in(task, one) == "");
+        for (const unsigned threads : {2u, 7u}) {
+            const PlaceResult other = on(threads);
+            CAPTURE(round, threads);
+            REQUIRE(other.end == one.end);
+            REQUIRE(other.placements == one.placements);
+            REQUIRE(other.effort_spent == one.effort_spent);
+            REQUIRE(other.hardest == one.hardest);
+        }
+    }
+    CAPTURE(ends[End::placed], ends[End::impossible], ends[End::unfinished]);
+    CHECK(ends[End::placed] > 5);
+    CHECK(ends[End::impossible] > 5);
 }

@@ -106,6 +106,7 @@ struct MakeControl {
     std::function<void(std::uint64_t effort_spent, std::uint64_t effort)>
         progress;                               // called now and then, on the calling thread
     const std::atomic<bool>* cancel = nullptr;  // once true, make stops soon and refuses as unfinished
+    unsigned threads = 1;  // how many processors to use at the most; the result is the same
 };
 
 // Thrown where the audit contradicts the engine: a fault of ours, never of the recipe.
@@ -138,7 +139,7 @@ class LODE_API Maker {
 // by its seed alone. Fewer where many seeds give none, or the same; refused where none gives one. The result
 // does not depend on the number of threads; a cancelled call gives what was finished.
 [[nodiscard]] LODE_API Outcome<std::vector<Puzzle>> make_choices(const Maker& maker, std::uint64_t first_seed,
-                                                                 std::size_t count, unsigned threads = 1,
+                                                                 std::size_t count,
                                                                  const MakeControl& control = {});
 inline constexpr std::size_t max_choices = 1'000;
 inline constexpr std::size_t max_threads = 1'024;

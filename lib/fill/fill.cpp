@@ -26,6 +26,7 @@ class Filler {
     bool try_letters(std::uint32_t at);
     bool clashes(std::uint32_t at);
     bool jump_back(std::uint32_t& at);
+    [[nodiscard]] Letter first_letter(Cell cell);
     Letter draw();
     // A cell at which a letter failed: what is left to try, and the earlier cells to blame.
     struct Trouble {
@@ -63,6 +64,12 @@ Filler::Filler(const Grid& placed, const FillTask& task, Random& random)
 Letter Filler::draw() {
     const std::uint32_t mark = random_.below(sums_.back());
     return static_cast<Letter>(std::upper_bound(sums_.begin(), sums_.end(), mark) - sums_.begin());
+}
+
+// The one that stood there before, or one drawn.
+Letter Filler::first_letter(Cell cell) {
+    const Letter kept = task_.kept ? (*task_.kept)[cell] : empty_cell;
+    return kept < task_.weights.size() ? kept : draw();
 }
 
 // The letters other than the one that just failed, drawn without putting back; the last is tried first.
@@ -105,7 +112,7 @@ bool Filler::clashes(std::uint32_t at) {
 bool Filler::try_letters(std::uint32_t at) {
     Letter& letter = grid_[cells_[at]];
     if (letter == empty_cell) {
-        letter = draw();
+        letter = first_letter(cells_[at]);
         ++effort_;
         if (!clashes(at)) return true;
     }

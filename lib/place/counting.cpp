@@ -169,9 +169,9 @@ void LineCounting::offer_lines_of(std::size_t number, const Block* set) {
         const std::size_t other_end = place_on_line_[cells[cells.size() - 1] * axes + axis];
         const Reach own{std::min(one_end, other_end), std::max(one_end, other_end) + 1};
         const bool is_first = (lines >> line & 1) == 0;
-        reach[line] = is_first ? own
-                               : Reach{std::max(reach[line].first, own.first),
-                                       std::min(reach[line].end, own.end)};
+        reach[line] = is_first
+                          ? own
+                          : Reach{std::max(reach[line].first, own.first), std::min(reach[line].end, own.end)};
         lines |= LineSet{1} << line;
     });
     lines_of_[number] = lines;
@@ -294,8 +294,7 @@ LineCounting::Verdict LineCounting::narrow_word(Block* set, std::uint32_t word) 
     each_bit(set, candidates_.runs()[word], [&](Candidate candidate) {
         ++looks_;
         const WordSet broken = broken_by(candidate, word);
-        if (broken == 0 || find_free_lines(candidate, broken) ||
-            can_match_beside(candidate, word, broken)) {
+        if (broken == 0 || find_free_lines(candidate, broken) || can_match_beside(candidate, word, broken)) {
             is_any_left = true;
             return;
         }

@@ -82,28 +82,28 @@ class LineCounting {
     std::size_t cells_;
     std::size_t letters_ = 0;  // the words' letters lie below
     std::vector<std::uint32_t> long_words_;
-    std::vector<WordSet> excludes_;    // by word: the long words that it excludes
-    std::vector<std::uint8_t> number_;  // by word: where it is among the long words
-    std::vector<Line> lines_;           // those on which long words have candidates
+    std::vector<WordSet> excludes_;      // by word: the long words that it excludes
+    std::vector<std::uint8_t> number_;   // by word: where it is among the long words
+    std::vector<Line> lines_;            // those on which long words have candidates
     std::vector<std::uint8_t> line_at_;  // by cell and axis
     std::vector<std::uint16_t> place_on_line_;
-    std::vector<std::uint8_t> axis_of_;       // by candidate
-    std::vector<LineSet> touched_by_;         // by candidate: all lines that run through one of its cells
-    std::vector<std::uint32_t> first_use_;    // by candidate, where its uses start
-    std::vector<std::uint32_t> uses_;         // cell and letter of each of its cells, as one number
+    std::vector<std::uint8_t> axis_of_;     // by candidate
+    std::vector<LineSet> touched_by_;       // by candidate: all lines that run through one of its cells
+    std::vector<std::uint32_t> first_use_;  // by candidate, where its uses start
+    std::vector<std::uint32_t> uses_;       // cell and letter of each of its cells, as one number
     std::uint64_t looks_ = 0;
 
     // Of the call that is under way.
-    WordSet present_ = 0;                  // long words to come
-    std::vector<LineSet> lines_of_;        // by long word
-    std::vector<WordSet> words_on_;        // by line
-    std::vector<WordSet> left_;            // by cell, axis and letter: the words that the letter leaves there
-    std::vector<std::uint8_t> word_at_;    // by line, in the matching
-    std::vector<std::uint8_t> at_line_;    // by long word, in the matching
+    WordSet present_ = 0;                // long words to come
+    std::vector<LineSet> lines_of_;      // by long word
+    std::vector<WordSet> words_on_;      // by line
+    std::vector<WordSet> left_;          // by cell, axis and letter: the words that the letter leaves there
+    std::vector<std::uint8_t> word_at_;  // by line, in the matching
+    std::vector<std::uint8_t> at_line_;  // by long word, in the matching
     std::vector<std::uint8_t> kept_word_at_;
-    std::vector<WordSet> breaks_;          // by axis, cell and letter: the matched words that lose their line
-    std::vector<WordSet> allowed_;         // by line, for the candidate that is being looked at
-    LineSet free_ = 0;  // lines of no word in the matching
+    std::vector<WordSet> breaks_;   // by axis, cell and letter: the matched words that lose their line
+    std::vector<WordSet> allowed_;  // by line, for the candidate that is being looked at
+    LineSet free_ = 0;              // lines of no word in the matching
     LineSet seen_ = 0;
 };
 

@@ -31,7 +31,8 @@ class CoverTables {
     [[nodiscard]] const Block* covering(const Part& part) const { return covering_.data() + part.at; }
     // Of these, the ones that may share it with a word that has the letter there.
     [[nodiscard]] const Block* sharing(const Part& part, Letter letter) const {
-        return sharing_.data() + std::size_t{part.at} * letters_ + std::size_t{number_of_[letter]} * part.count;
+        return sharing_.data() + std::size_t{part.at} * letters_ +
+               std::size_t{number_of_[letter]} * part.count;
     }
 
     [[nodiscard]] std::uint32_t blocks() const { return static_cast<std::uint32_t>(all_.size()); }
@@ -57,14 +58,14 @@ class CoverTables {
     std::vector<std::uint32_t> line_at_;  // by cell and axis
     std::vector<std::uint32_t> first_part_;
     std::vector<Part> parts_;
-    std::vector<std::uint32_t> part_at_;  // by cell and axis
-    std::size_t letters_ = 0;             // how many different ones
+    std::vector<std::uint32_t> part_at_;    // by cell and axis
+    std::size_t letters_ = 0;               // how many different ones
     std::vector<std::uint32_t> number_of_;  // by letter
     std::vector<Block> covering_;
     std::vector<Block> sharing_;
     std::vector<Block> all_;
     std::vector<Block> of_word_;
-    std::vector<Candidate> candidates_;  // by number
+    std::vector<Candidate> candidates_;   // by number
     std::vector<std::uint32_t> numbers_;  // by candidate
 };
 

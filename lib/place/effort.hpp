@@ -10,11 +10,16 @@ namespace lode {
 
 class Effort {
   public:
-    explicit Effort(const PlaceTask& task) : task_(task) { plan_look(); }
+    explicit Effort(const PlaceTask& task) : task_(task), limit_(task.effort) { plan_look(); }
 
-    // Counts the steps, and says whether there was so much left. Never counts beyond the task's effort.
+    // Lets it spend so many steps more from now on, whatever the task says.
+    void allow(std::uint64_t steps) {
+        limit_ = spent_ + steps;
+        is_spent_ = false;
+    }
+    // Counts the steps, and says whether there was so much left. Never counts beyond what is allowed.
     [[nodiscard]] bool spend(std::uint64_t steps) {
-        if (steps > task_.effort - spent_ || cancelled_) {
+        if (steps > limit_ - spent_ || cancelled_) {
             is_spent_ = true;
             return false;
         }
@@ -22,6 +27,8 @@ class Effort {
         if (spent_ >= next_look_) look_up();
         return !cancelled_;
     }
+    // Counts what was spent, and looked up, elsewhere.
+    void add(std::uint64_t steps) { spent_ += steps; }
     [[nodiscard]] std::uint64_t spent() const { return spent_; }
     [[nodiscard]] bool is_spent() const { return is_spent_ || cancelled_; }
     [[nodiscard]] bool cancelled() const { return cancelled_; }
@@ -33,10 +40,14 @@ class Effort {
     void look_up() {
         plan_look();
         if (task_.progress) task_.progress(spent_);
-        cancelled_ = task_.cancel && task_.cancel->load(std::memory_order_relaxed);
+        const auto is_set = [](const std::atomic<bool>* flag) {
+            return flag && flag->load(std::memory_order_relaxed);
+        };
+        cancelled_ = is_set(task_.cancel) || is_set(task_.stop);
     }
 
     const PlaceTask& task_;
+    std::uint64_t limit_;
     std::uint64_t spent_ = 0;
     std::uint64_t next_look_ = 0;
     bool is_spent_ = false;

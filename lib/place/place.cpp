@@ -1,15 +1,15 @@
 // No one search wins everywhere: a small portfolio does. Chance serves everyday puzzles within microseconds.
-// What it does not place soon is handed to two searches by turns, each turn twice as long as the last: the
-// neighbourhood search finds tight placements, the complete one proves that there are none. Turns are counted
-// in steps, so that the outcome is the same on every machine. Grids too large for sets of candidates are left
-// to chance alone.
+// What it does not place soon is handed to several searches by turns, each turn twice as long as the last:
+// the neighbourhood search finds tight placements, one that goes by cells finds exact leftovers, the complete
+// one proves that there is none. Turns are counted in steps, so that the outcome is the same on every
+// machine, and the same whether they are taken one after another or on several processors. Grids too large
+// for sets of candidates are left to chance alone.
 
 #include "place/place.hpp"
 
 #include <optional>
 
-#include "place/complete.hpp"
-#include "place/neighbourhood.hpp"
+#include "place/lanes.hpp"
 #include "place/sampling.hpp"
 
 namespace lode {
@@ -19,8 +19,7 @@ namespace {
 // tight.
 constexpr std::uint64_t least_everyday_steps = 4'000;
 constexpr std::uint64_t everyday_steps_per_word = 100;
-// Candidates placed in the first turn of the neighbourhood search. The complete search gets twice as many for
-// about the same time.
+// Candidates placed in the first turn.
 constexpr std::uint64_t first_turn = 500;
 
 using End = PlaceResult::End;
@@ -42,15 +41,17 @@ class Portfolio {
 
   private:
     PlaceResult run_tight(Candidates& candidates) {
-        CompleteSearch complete(task_, candidates, effort_);
-        NeighbourhoodSearch neighbourhood(task_, candidates, random_, effort_);
-        for (std::uint64_t turn = first_turn; !effort_.is_spent(); turn *= 2) {
-            if (neighbourhood.search(turn) == SearchEnd::placed) return placed(neighbourhood.position());
-            const SearchEnd end = complete.search(2 * turn);
-            if (end == SearchEnd::placed) return placed(complete.position());
-            if (end == SearchEnd::exhausted) return without(End::impossible, neighbourhood.hardest());
+        Lanes lanes(task_, candidates, random_);
+        for (std::uint64_t turn = first_turn;; turn *= 2) {
+            const std::uint64_t left = task_.effort - effort_.spent();
+            const Lanes::Outcome outcome = lanes.take_turns(turn, effort_.spent(), left);
+            effort_.add(outcome.effort_spent);
+            if (outcome.end == SearchEnd::placed) return placed(*outcome.position);
+            if (outcome.end == SearchEnd::exhausted) return without(End::impossible, lanes.hardest());
+            // Where what is left is too little for a step, nothing is spent any more.
+            if (outcome.effort_spent == 0 || lanes.is_cancelled()) break;
         }
-        return without(End::unfinished, neighbourhood.hardest());
+        return without(End::unfinished, lanes.hardest());
     }
 
     [[nodiscard]] PlaceResult placed(const Position& position) const {
@@ -60,7 +61,8 @@ class Portfolio {
         return {End::placed, effort_.spent(), std::move(placements), grid, 0};
     }
     [[nodiscard]] PlaceResult without(End end, std::uint32_t hardest) const {
-        if (end == End::unfinished && effort_.cancelled()) end = End::cancelled;
+        const bool cancelled = task_.cancel && task_.cancel->load(std::memory_order_relaxed);
+        if (end == End::unfinished && cancelled) end = End::cancelled;
         return {end, effort_.spent(), {}, {}, hardest};
     }
 

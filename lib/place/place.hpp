@@ -26,7 +26,9 @@ struct PlaceTask {
     std::function<void(std::uint64_t effort_spent)> progress;  // may be empty
     const std::atomic<bool>* cancel = nullptr;
     Demands demands = {};
-    std::vector<InnerCopy> nested = {};  // each is a copy of its own, and expected
+    std::vector<InnerCopy> nested = {};       // each is a copy of its own, and expected
+    unsigned threads = 1;                     // the result is the same
+    const std::atomic<bool>* stop = nullptr;  // as cancel, for the use of place alone
 };
 
 struct PlaceResult {

@@ -25,6 +25,7 @@ Attempt::Attempt(const Recipe& recipe, const Job& job, const Placing& placing, c
 PlaceResult Attempt::place_once(const Demands& demands, std::uint64_t effort, Random& random) {
     PlaceTask task{mask_, job_.directions, placing_.words, placing_.guard, job_.avoided_guard, effort,
                    {},    control_.cancel, demands,        placing_.nested};
+    task.threads = control_.threads;
     if (control_.progress)
         task.progress = [&, before = spent_before_ + spent_](std::uint64_t spent) {
             control_.progress(before + spent, recipe_.effort);
@@ -51,7 +52,8 @@ PlaceResult Attempt::place_words(const Demands& demands, Random& random) {
 
 FillResult Attempt::fill_rest(const Grid& placed, Random& random) {
     // A letter tried costs about as much as a placement tried: both count as one step.
-    FillTask task{placing_.guard, job_.avoided_guard, job_.filler_weights, effort_left(), control_.cancel};
+    FillTask task{placing_.guard, job_.avoided_guard, job_.filler_weights,
+                  effort_left(),  control_.cancel,    kept_filler_ ? &*kept_filler_ : nullptr};
     FillResult result = fill(placed, task, random);
     spent_ += result.effort_spent;
     return result;

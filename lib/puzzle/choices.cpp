@@ -18,8 +18,7 @@ bool is_cancelled(const MakeControl& control) {
 
 // The puzzles of so many seeds. The calling thread works too, and is the one that reports.
 std::vector<std::optional<Outcome<Puzzle>>> make_block(const Maker& maker, std::uint64_t first_seed,
-                                                       std::size_t count, unsigned threads,
-                                                       const MakeControl& control) {
+                                                       std::size_t count, const MakeControl& control) {
     std::vector<std::optional<Outcome<Puzzle>>> made(count);
     std::vector<std::exception_ptr> thrown(count);
     std::atomic<std::size_t> next = 0;
@@ -32,9 +31,9 @@ std::vector<std::optional<Outcome<Puzzle>>> make_block(const Maker& maker, std::
     };
     {
         std::vector<std::jthread> helpers;
-        for (unsigned thread = 1; thread < threads && thread < count; ++thread)
-            helpers.emplace_back([&] { work({{}, control.cancel}); });
-        work(control);
+        for (unsigned thread = 1; thread < control.threads && thread < count; ++thread)
+            helpers.emplace_back([&] { work({{}, control.cancel, 1}); });
+        work({control.progress, control.cancel, 1});
     }
     for (const auto& exception : thrown)
         if (exception) std::rethrow_exception(exception);
@@ -44,7 +43,7 @@ std::vector<std::optional<Outcome<Puzzle>>> make_block(const Maker& maker, std::
 }  // namespace
 
 Outcome<std::vector<Puzzle>> make_choices(const Maker& maker, std::uint64_t first_seed, std::size_t count,
-                                          unsigned threads, const MakeControl& control) {
+                                          const MakeControl& control) {
     std::vector<Puzzle> choices;
     std::optional<Refusal> refusal;
     const auto is_new = [&](const Puzzle& puzzle) {
@@ -55,7 +54,7 @@ Outcome<std::vector<Puzzle>> make_choices(const Maker& maker, std::uint64_t firs
     const std::size_t most_seeds = seeds_per_choice * count;
     for (std::size_t tried = 0; tried < most_seeds && choices.size() < count && !is_cancelled(control);) {
         const std::size_t block = std::min(count - choices.size(), most_seeds - tried);
-        for (auto& made : make_block(maker, first_seed + tried, block, threads, control)) {
+        for (auto& made : make_block(maker, first_seed + tried, block, control)) {
             if (!made) break;  // cancelled
             if (*made) {
                 if (is_new(**made)) choices.push_back(std::move(**made));

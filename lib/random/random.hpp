@@ -23,6 +23,9 @@ class Random {
         return static_cast<std::uint32_t>(product >> 32);
     }
 
+    // Another generator, seeded from this one.
+    [[nodiscard]] Random split() { return Random(engine_()); }
+
     template <class Range>
     void shuffle(Range& range) {
         for (auto left = static_cast<std::uint32_t>(range.size()); left > 1; --left)

@@ -1,0 +1,167 @@
+#include "place/lanes.hpp"
+
+#include <atomic>
+#include <exception>
+#include <functional>
+#include <limits>
+#include <optional>
+#include <thread>
+
+#include "place/complete.hpp"
+#include "place/cover.hpp"
+#include "place/neighbourhood.hpp"
+
+namespace lode {
+
+class Lanes::Lane {
+  public:
+    // With candidates of its own where none are given.
+    Lane(const PlaceTask& task, Candidates* shared) : task_(task), effort_(task_) {
+        task_.stop = &stop_;
+        if (task.progress)
+            task_.progress = [this, &tell = task.progress](std::uint64_t spent) {
+                tell(spent_elsewhere_ + spent);
+            };
+        if (!shared) own_ = Candidates::list(task_);
+        candidates_ = shared ? shared : &*own_;
+    }
+    virtual ~Lane() = default;
+    Lane(const Lane&) = delete;
+    Lane& operator=(const Lane&) = delete;
+
+    virtual SearchEnd search(std::uint64_t nodes) = 0;
+    [[nodiscard]] virtual const Position& position() const = 0;
+
+    // What was spent before counts in what the caller is told.
+    void run(std::uint64_t nodes, std::uint64_t spent_before) {
+        spent_elsewhere_ = spent_before - effort_.spent();
+        const std::uint64_t before = effort_.spent();
+        end_ = search(nodes);
+        spent_in_turn_ = effort_.spent() - before;
+    }
+    [[nodiscard]] SearchEnd end() const { return end_; }
+    [[nodiscard]] std::uint64_t spent_in_turn() const { return spent_in_turn_; }
+    [[nodiscard]] Effort& effort() { return effort_; }
+    // Ends its turn soon: another has decided.
+    void stop() { stop_ = true; }
+    void keep_quiet() { task_.progress = nullptr; }
+
+  protected:
+    PlaceTask task_;
+    Candidates* candidates_ = nullptr;
+    Effort effort_;
+
+  private:
+    std::atomic<bool> stop_ = false;
+    std::optional<Candidates> own_;
+    SearchEnd end_ = SearchEnd::limit;
+    std::uint64_t spent_in_turn_ = 0;
+    std::uint64_t spent_elsewhere_ = 0;
+};
+
+namespace {
+
+// The complete search's nodes cost half as much.
+constexpr std::uint64_t complete_nodes = 2;
+
+class NeighbourhoodLane : public Lanes::Lane {
+  public:
+    NeighbourhoodLane(const PlaceTask& task, Candidates* shared, Random random)
+        : Lane(task, shared), random_(random), search_(task_, *candidates_, random_, effort_) {}
+    SearchEnd search(std::uint64_t nodes) override { return search_.search(nodes); }
+    [[nodiscard]] const Position& position() const override { return search_.position(); }
+    [[nodiscard]] std::uint32_t hardest() const { return search_.hardest(); }
+
+  private:
+    Random random_;
+    NeighbourhoodSearch search_;
+};
+
+class CompleteLane : public Lanes::Lane {
+  public:
+    CompleteLane(const PlaceTask& task, Candidates* shared)
+        : Lane(task, shared), search_(task_, *candidates_, effort_) {}
+    SearchEnd search(std::uint64_t nodes) override { return search_.search(complete_nodes * nodes); }
+    [[nodiscard]] const Position& position() const override { return search_.position(); }
+
+  private:
+    CompleteSearch search_;
+};
+
+class CoverLane : public Lanes::Lane {
+  public:
+    CoverLane(const PlaceTask& task, Candidates* shared, Random random)
+        : Lane(task, shared), random_(random), search_(task_, *candidates_, random_, effort_) {}
+    SearchEnd search(std::uint64_t nodes) override { return search_.search(nodes); }
+    [[nodiscard]] const Position& position() const override { return search_.position(); }
+
+  private:
+    Random random_;
+    CoverSearch search_;
+};
+
+}  // namespace
+
+Lanes::Lanes(const PlaceTask& task, Candidates& candidates, Random& random) : task_(task) {
+    Candidates* const others = task.threads > 1 ? nullptr : &candidates;
+    lanes_.push_back(std::make_unique<NeighbourhoodLane>(task, &candidates, random.split()));
+    if (CoverSearch::suits(task)) lanes_.push_back(std::make_unique<CoverLane>(task, others, random.split()));
+    lanes_.push_back(std::make_unique<CompleteLane>(task, others));
+    lanes_.push_back(std::make_unique<NeighbourhoodLane>(task, others, random.split()));
+    // Progress is told on the calling thread, which is the first lane's.
+    if (task.threads > 1)
+        for (std::size_t lane = 1; lane < lanes_.size(); ++lane) lanes_[lane]->keep_quiet();
+}
+
+Lanes::~Lanes() = default;
+
+std::uint32_t Lanes::hardest() const {
+    return static_cast<const NeighbourhoodLane&>(*lanes_.front()).hardest();
+}
+
+bool Lanes::is_cancelled() const {
+    return task_.cancel && task_.cancel->load(std::memory_order_relaxed);
+}
+
+// Lanes are handed out in order; one that decides stops those behind it, whose outcome no longer counts.
+void Lanes::run_together(std::uint64_t nodes, std::uint64_t spent) {
+    std::atomic<std::size_t> next = 1;
+    std::vector<std::exception_ptr> thrown(lanes_.size());
+    const auto run = [&](std::size_t lane) {
+        try {
+            lanes_[lane]->run(nodes, spent);
+            if (lanes_[lane]->end() == SearchEnd::limit) return;
+        } catch (...) {
+            thrown[lane] = std::current_exception();
+        }
+        for (std::size_t behind = lane + 1; behind < lanes_.size(); ++behind) lanes_[behind]->stop();
+    };
+    const auto work = [&] {
+        for (std::size_t lane = next++; lane < lanes_.size(); lane = next++) run(lane);
+    };
+    {
+        std::vector<std::jthread> helpers;
+        for (unsigned thread = 1; thread < task_.threads && thread < lanes_.size(); ++thread)
+            helpers.emplace_back(work);
+        run(0);
+        work();
+    }
+    for (const auto& exception : thrown)
+        if (exception) std::rethrow_exception(exception);
+}
+
+Lanes::Outcome Lanes::take_turns(std::uint64_t nodes, std::uint64_t spent, std::uint64_t left) {
+    for (const auto& lane : lanes_) lane->effort().allow(left / lanes_.size());
+    if (task_.threads > 1) run_together(nodes, spent);
+    Outcome outcome;
+    for (const auto& lane : lanes_) {
+        if (task_.threads <= 1) lane->run(nodes, spent + outcome.effort_spent);
+        outcome.effort_spent += lane->spent_in_turn();
+        outcome.end = lane->end();
+        if (outcome.end == SearchEnd::placed) outcome.position = &lane->position();
+        if (outcome.end != SearchEnd::limit || is_cancelled()) break;
+    }
+    return outcome;
+}
+
+}  // namespace lode
