@@ -23,17 +23,21 @@ struct Outcomes {
     int impossible = 0;
     int found_by_neighbourhoods = 0;
     int decided_by_chance = 0;
+    int possible_covers = 0;
+    int impossible_covers = 0;
 
     void count(const Agreement& agreement) {
         ++(agreement.exists ? possible : impossible);
         found_by_neighbourhoods += agreement.neighbourhoods_found_it;
         decided_by_chance += agreement.chance_decided;
+        if (agreement.is_cover) ++(agreement.exists ? possible_covers : impossible_covers);
     }
 };
 
 bool is_met(const Task& task) {
     for (const PlaceResult& result :
-         {placed(task), by_chance(task), completely(task), by_neighbourhoods(task, 1, 20'000)}) {
+         {placed(task), by_chance(task), completely(task), by_neighbourhoods(task, 1, 20'000),
+          by_cells(task).value_or(placed(task))}) {
         CAPTURE(text_of(task), static_cast<int>(result.end));
         if (result.end != End::placed) return false;
         REQUIRE(fault_in(task, result) == "");
@@ -44,6 +48,7 @@ bool is_met(const Task& task) {
 bool is_refused(const Task& task) {
     return placed(task).end == End::impossible && by_chance(task).end == End::impossible &&
            completely(task).end == End::impossible &&
+           by_cells(task).value_or(PlaceResult{End::impossible, 0, {}, {}, 0}).end == End::impossible &&
            by_neighbourhoods(task, 1, 2'000).end == End::unfinished;
 }
 
@@ -97,6 +102,9 @@ TEST_CASE("demands together are met exactly where they can be") {
         CHECK(by_rule[rule].impossible > 80);
     }
     CAPTURE(all.possible, all.impossible, all.found_by_neighbourhoods, all.decided_by_chance);
+    CAPTURE(all.possible_covers, all.impossible_covers);
+    CHECK(all.possible_covers > 500);
+    CHECK(all.impossible_covers > 500);
     CHECK(all.decided_by_chance * 200 >= (all.possible + all.impossible) * 199);
     CHECK(all.found_by_neighbourhoods * 100 >= all.possible * 95);
 }

@@ -137,6 +137,7 @@ class Asker {
         for (Letter& letter : task_.demands.message)
             letter = static_cast<Letter>(random_.below(letters + random_.below(10)));
         task_.demands.message_from_right = one_in(2, random_);
+        if (one_in(2, random_)) task_.demands.leftover = task_.demands.message.size();
     }
 
     [[nodiscard]] std::size_t words_in(Directions directions) {

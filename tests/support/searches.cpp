@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "place/complete.hpp"
+#include "place/cover.hpp"
 #include "place/neighbourhood.hpp"
 #include "place/sampling.hpp"
 #include "support/brute_force.hpp"
@@ -54,6 +55,17 @@ PlaceResult completely(const Task& task) {
     return result_of(search.search(many), search.position());
 }
 
+std::optional<PlaceResult> by_cells(const Task& task, std::uint64_t seed) {
+    const TaskHolder holder(task);
+    if (!CoverSearch::suits(holder.task())) return std::nullopt;
+    auto candidates = Candidates::list(holder.task());
+    REQUIRE(candidates);
+    Random random(seed);
+    Effort effort(holder.task());
+    CoverSearch search(holder.task(), *candidates, random, effort);
+    return result_of(search.search(many), search.position());
+}
+
 PlaceResult by_neighbourhoods(const Task& task, std::uint64_t seed, std::uint64_t nodes) {
     const TaskHolder holder(task);
     auto candidates = Candidates::list(holder.task());
@@ -78,6 +90,10 @@ Agreement all_agree_with_brute_force(const Task& task, std::uint64_t seed) {
     agreement.chance_decided = by_chance.end != End::unfinished;
     if (agreement.chance_decided) require_right(task, by_chance, agreement.exists, "by chance");
     require_right(task, completely(task), agreement.exists, "complete");
+    if (const auto by_cells = test::by_cells(task, seed)) {
+        agreement.is_cover = true;
+        require_right(task, *by_cells, agreement.exists, "by cells");
+    }
     // Not finding is no fault of it, but what it finds must be right.
     const PlaceResult found = by_neighbourhoods(task, seed, 500);
     agreement.neighbourhoods_found_it = found.end == End::placed;

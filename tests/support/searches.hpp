@@ -1,6 +1,8 @@
 #pragma once
 // The placing searches, all together and each by itself, held against brute force.
 
+#include <optional>
+
 #include "support/placing.hpp"
 
 namespace lode::test {
@@ -10,6 +12,8 @@ PlaceResult placed(const Task& task, std::uint64_t seed = 1);
 // In a million steps this one decides nearly all small tasks, and says so where it does not.
 PlaceResult by_chance(const Task& task, std::uint64_t seed = 1);
 PlaceResult completely(const Task& task);
+// Only for tasks that say how many cells their words cover; nothing for others.
+std::optional<PlaceResult> by_cells(const Task& task, std::uint64_t seed = 1);
 // This one proves nothing: where it finds nothing it is `unfinished`.
 PlaceResult by_neighbourhoods(const Task& task, std::uint64_t seed, std::uint64_t nodes);
 
@@ -20,6 +24,7 @@ bool agrees_with_brute_force(const Task& task, const PlaceResult& result);
 struct Agreement {
     bool exists = false;
     bool chance_decided = false;
+    bool is_cover = false;  // and decided by cells
     bool neighbourhoods_found_it = false;
 };
 // Requires all of the searches to be right.
