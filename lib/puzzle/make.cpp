@@ -22,7 +22,7 @@ bool is_cancelled(const MakeControl& control) {
 
 }  // namespace
 
-struct Maker::State {
+struct CheckedRecipe::State {
     Recipe recipe;
     Job job;
     Placing placing;
@@ -39,12 +39,12 @@ struct Maker::State {
     }
 };
 
-Maker::Maker(std::unique_ptr<State> state) : state_(std::move(state)) {}
-Maker::Maker(Maker&&) noexcept = default;
-Maker& Maker::operator=(Maker&&) noexcept = default;
-Maker::~Maker() = default;
+CheckedRecipe::CheckedRecipe(std::unique_ptr<State> state) : state_(std::move(state)) {}
+CheckedRecipe::CheckedRecipe(CheckedRecipe&&) noexcept = default;
+CheckedRecipe& CheckedRecipe::operator=(CheckedRecipe&&) noexcept = default;
+CheckedRecipe::~CheckedRecipe() = default;
 
-Outcome<Maker> Maker::open(Recipe recipe) {
+Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe) {
     auto job = check(recipe);
     if (!job) return job.refusal();
     Placing placing = placing_of(*job);
@@ -53,10 +53,10 @@ Outcome<Maker> Maker::open(Recipe recipe) {
     if (!sizes) return sizes.refusal();
     auto state = std::unique_ptr<State>(new State{std::move(recipe), std::move(*job), std::move(placing),
                                                   std::move(judge), std::move(*sizes)});
-    return Maker(std::move(state));
+    return CheckedRecipe(std::move(state));
 }
 
-Outcome<Puzzle> Maker::make(std::uint64_t seed, const MakeControl& control) const {
+Outcome<Puzzle> CheckedRecipe::make(std::uint64_t seed, const MakeControl& control) const {
     const auto& [recipe, job, placing, judge, first_sizes] = *state_;
     Sizes sizes = first_sizes;
     std::uint64_t effort = 0;
@@ -80,14 +80,14 @@ Outcome<Puzzle> Maker::make(std::uint64_t seed, const MakeControl& control) cons
     return std::move(*best);
 }
 
-Outcome<Puzzle> Maker::make(const MakeControl& control) const {
+Outcome<Puzzle> CheckedRecipe::make(const MakeControl& control) const {
     return make(state_->recipe.seed, control);
 }
 
 Outcome<Puzzle> make(const Recipe& recipe, const MakeControl& control) {
-    const auto maker = Maker::open(recipe);
-    if (!maker) return maker.refusal();
-    return maker->make(control);
+    const auto checked = CheckedRecipe::open(recipe);
+    if (!checked) return checked.refusal();
+    return checked->make(control);
 }
 
 }  // namespace lode
