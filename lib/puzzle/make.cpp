@@ -27,7 +27,7 @@ struct CheckedRecipe::State {
     Job job;
     Placing placing;
     Judge judge;
-    Sizes sizes;  // as they start
+    std::optional<Sizes> sizes;  // as they start
 
     void certify(Puzzle& puzzle) const {
         std::vector<std::optional<Placement>> placed;
@@ -49,16 +49,18 @@ Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe) {
     if (!job) return job.refusal();
     Placing placing = placing_of(*job);
     Judge judge(job->alphabet, judged_words(job->list, job->nested), audit_rules(recipe), job->segmenter);
-    const auto sizes = Sizes::open(recipe, *job);
+    auto state = std::unique_ptr<State>(
+        new State{std::move(recipe), std::move(*job), std::move(placing), std::move(judge), std::nullopt});
+    // They refer to the recipe and the job, which stay where they are from here on.
+    auto sizes = Sizes::open(state->recipe, state->job);
     if (!sizes) return sizes.refusal();
-    auto state = std::unique_ptr<State>(new State{std::move(recipe), std::move(*job), std::move(placing),
-                                                  std::move(judge), std::move(*sizes)});
+    state->sizes = std::move(*sizes);
     return CheckedRecipe(std::move(state));
 }
 
 Outcome<Puzzle> CheckedRecipe::make(std::uint64_t seed, const MakeControl& control) const {
     const auto& [recipe, job, placing, judge, first_sizes] = *state_;
-    Sizes sizes = first_sizes;
+    Sizes sizes = *first_sizes;
     std::uint64_t effort = 0;
     std::optional<Outcome<Puzzle>> best;
     for (bool more = true; more;) {
