@@ -35,10 +35,10 @@ BENCHMARK(make_15x15_with_20_words)->ArgName("avoid_list")->Arg(0)->Arg(1)->Unit
 void make_15x15_again(benchmark::State& state) {
     Recipe recipe = recipe_of(invented_words(20, 4, 10, 7), {15, 15});
     recipe.default_avoid_list = state.range(0) != 0;
-    const auto maker = Maker::open(recipe);
+    const auto checked = CheckedRecipe::open(recipe);
     std::uint64_t seed = 1;
     for (auto _ : state) {
-        auto puzzle = maker->make(seed++);
+        auto puzzle = checked->make(seed++);
         benchmark::DoNotOptimize(puzzle);
     }
 }

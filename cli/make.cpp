@@ -69,10 +69,10 @@ Outcome<std::size_t> count_of(const Values& values, const char* option, std::siz
 }
 
 // One puzzle by its seed, or choices from there on.
-Outcome<std::vector<Puzzle>> make_puzzles(const Maker& maker, bool several, std::uint64_t seed,
+Outcome<std::vector<Puzzle>> make_puzzles(const CheckedRecipe& checked, bool several, std::uint64_t seed,
                                           std::size_t count, const MakeControl& control) {
-    if (several) return make_choices(maker, seed, count, control);
-    auto puzzle = maker.make(seed, control);
+    if (several) return make_choices(checked, seed, count, control);
+    auto puzzle = checked.make(seed, control);
     if (!puzzle) return puzzle.refusal();
     return std::vector<Puzzle>{std::move(*puzzle)};
 }
@@ -172,12 +172,12 @@ ExitCode make(const Values& values) {
 
     const bool several = values.has("choices") || recipe->choices > 1;
 
-    const auto maker = Maker::open(*recipe);
-    if (!maker) return report(maker.refusal(), json);
+    const auto checked = CheckedRecipe::open(*recipe);
+    if (!checked) return report(checked.refusal(), json);
     Progress progress;
     const MakeControl control{[&](std::uint64_t spent, std::uint64_t all) { progress.show(spent, all); },
                               &interrupt_flag(), static_cast<unsigned>(*threads)};
-    const auto puzzles = make_puzzles(*maker, several, recipe->seed, *count, control);
+    const auto puzzles = make_puzzles(*checked, several, recipe->seed, *count, control);
     if (!puzzles) return report(puzzles.refusal(), json);
     note_missing_avoid_list(*recipe);
     if (puzzles->size() < *count)

@@ -302,9 +302,11 @@ class WritesAFolder(InFolder):
         self.assertIn(b"file", result.stderr)
 
     def test_an_interrupt_ends_a_long_search_and_leaves_nothing(self):
-        words = self.write("words.txt", "\n".join(["court", "bashes", "admen", "ballad", "crop", "drapes", "mirror", "snore", "aches",
-                                                     "zorch", "bunk", "bundle", "lifted", "cattle"]))
-        process = subprocess.Popen([PROGRAM, "make", words, "--grid", "6x6", "--directions", "all", "--effort", str(10**15), "--out",
+        # Twelve rows take two of the words each, since none of them can begin in another: there are twenty-nine.
+        letter = lambda first, by: chr(ord(first) + by % 13)
+        words = self.write("words.txt", "\n".join(
+            letter("a", at) + letter("a", at + 4 * (at // 13)) + letter("a", 5 * at) + letter("n", at) + letter("n", 3 * at) for at in range(29)))
+        process = subprocess.Popen([PROGRAM, "make", words, "--grid", "12x12", "--directions", "right", "--avoid", "none", "--effort", str(10**15), "--out",
                                     self.folder / "panel"], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
         status = pathlib.Path(f"/proc/{process.pid}/status")
         caught = 0

@@ -352,10 +352,10 @@ TEST_CASE("a recipe with demands comes back from JSON as it was") {
 }
 
 TEST_CASE("choices are different puzzles from seeds that follow each other, on any number of threads") {
-    const auto maker = Maker::open(recipe_of(herbs(), Size{10, 10}));
-    REQUIRE(maker);
-    const auto one = make_choices(*maker, 5, 8);
-    const auto many = make_choices(*maker, 5, 8, {{}, nullptr, 4});
+    const auto checked = CheckedRecipe::open(recipe_of(herbs(), Size{10, 10}));
+    REQUIRE(checked);
+    const auto one = make_choices(*checked, 5, 8);
+    const auto many = make_choices(*checked, 5, 8, {{}, nullptr, 4});
     REQUIRE(one);
     REQUIRE(many);
     REQUIRE(one->size() == 8);
@@ -366,11 +366,11 @@ TEST_CASE("choices are different puzzles from seeds that follow each other, on a
         CHECK(to_json((*one)[at]) == to_json(made((*one)[at].recipe)));
     }
     // A grid that one word fills has no second choice but its turning round.
-    const auto few = Maker::open(recipe_of({"AB"}, Size{1, 2}));
+    const auto few = CheckedRecipe::open(recipe_of({"AB"}, Size{1, 2}));
     REQUIRE(few);
     CHECK(make_choices(*few, 1, 5)->size() == 2);
     // What is impossible is so for every seed.
-    const auto none = Maker::open(recipe_of({"ABC", "DEF", "GHI", "JKL"}, Size{3, 3}));
+    const auto none = CheckedRecipe::open(recipe_of({"ABC", "DEF", "GHI", "JKL"}, Size{3, 3}));
     REQUIRE(none);
     CHECK(make_choices(*none, 1, 5).refusal().reason == Reason::impossible);
 }

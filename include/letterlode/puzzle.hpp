@@ -116,13 +116,13 @@ struct LODE_API AuditContradiction : std::logic_error {
 
 // A recipe checked once, from which puzzles are made seed by seed. Const calls may run on several threads at
 // once, each with a control of its own.
-class LODE_API Maker {
+class LODE_API CheckedRecipe {
   public:
     // Refused as unusable.
-    [[nodiscard]] static Outcome<Maker> open(Recipe recipe);
-    Maker(Maker&&) noexcept;
-    Maker& operator=(Maker&&) noexcept;
-    ~Maker();
+    [[nodiscard]] static Outcome<CheckedRecipe> open(Recipe recipe);
+    CheckedRecipe(CheckedRecipe&&) noexcept;
+    CheckedRecipe& operator=(CheckedRecipe&&) noexcept;
+    ~CheckedRecipe();
 
     // The puzzle of the recipe with this seed, as `make` below gives it.
     [[nodiscard]] Outcome<Puzzle> make(std::uint64_t seed, const MakeControl& control = {}) const;
@@ -131,15 +131,15 @@ class LODE_API Maker {
 
   private:
     struct State;
-    explicit Maker(std::unique_ptr<State> state);
+    explicit CheckedRecipe(std::unique_ptr<State> state);
     std::unique_ptr<State> state_;
 };
 
 // Up to so many different puzzles, from seeds that follow each other, in their order; each can be made again
 // by its seed alone. Fewer where many seeds give none, or the same; refused where none gives one. The result
 // does not depend on the number of threads; a cancelled call gives what was finished.
-[[nodiscard]] LODE_API Outcome<std::vector<Puzzle>> make_choices(const Maker& maker, std::uint64_t first_seed,
-                                                                 std::size_t count,
+[[nodiscard]] LODE_API Outcome<std::vector<Puzzle>> make_choices(const CheckedRecipe& checked,
+                                                                 std::uint64_t first_seed, std::size_t count,
                                                                  const MakeControl& control = {});
 inline constexpr std::size_t max_choices = 1'000;
 inline constexpr std::size_t max_threads = 1'024;

@@ -17,14 +17,14 @@ bool is_cancelled(const MakeControl& control) {
 }
 
 // The puzzles of so many seeds. The calling thread works too, and is the one that reports.
-std::vector<std::optional<Outcome<Puzzle>>> make_block(const Maker& maker, std::uint64_t first_seed,
+std::vector<std::optional<Outcome<Puzzle>>> make_block(const CheckedRecipe& checked, std::uint64_t first_seed,
                                                        std::size_t count, const MakeControl& control) {
     std::vector<std::optional<Outcome<Puzzle>>> made(count);
     std::vector<std::exception_ptr> thrown(count);
     std::atomic<std::size_t> next = 0;
     const auto work = [&](const MakeControl& own) {
         for (std::size_t at = next++; at < count && !is_cancelled(control); at = next++) try {
-                made[at] = maker.make(first_seed + at, own);
+                made[at] = checked.make(first_seed + at, own);
             } catch (...) {
                 thrown[at] = std::current_exception();
             }
@@ -42,8 +42,8 @@ std::vector<std::optional<Outcome<Puzzle>>> make_block(const Maker& maker, std::
 
 }  // namespace
 
-Outcome<std::vector<Puzzle>> make_choices(const Maker& maker, std::uint64_t first_seed, std::size_t count,
-                                          const MakeControl& control) {
+Outcome<std::vector<Puzzle>> make_choices(const CheckedRecipe& checked, std::uint64_t first_seed,
+                                          std::size_t count, const MakeControl& control) {
     std::vector<Puzzle> choices;
     std::optional<Refusal> refusal;
     const auto is_new = [&](const Puzzle& puzzle) {
@@ -54,7 +54,7 @@ Outcome<std::vector<Puzzle>> make_choices(const Maker& maker, std::uint64_t firs
     const std::size_t most_seeds = seeds_per_choice * count;
     for (std::size_t tried = 0; tried < most_seeds && choices.size() < count && !is_cancelled(control);) {
         const std::size_t block = std::min(count - choices.size(), most_seeds - tried);
-        for (auto& made : make_block(maker, first_seed + tried, block, control)) {
+        for (auto& made : make_block(checked, first_seed + tried, block, control)) {
             if (!made) break;  // cancelled
             if (*made) {
                 if (is_new(**made)) choices.push_back(std::move(**made));

@@ -22,12 +22,12 @@ bool is_cancelled(const MakeControl& control) {
 
 }  // namespace
 
-struct Maker::State {
+struct CheckedRecipe::State {
     Recipe recipe;
     Job job;
     Placing placing;
     Judge judge;
-    Sizes sizes;  // as they start
+    std::optional<Sizes> sizes;  // as they start
 
     void certify(Puzzle& puzzle) const {
         std::vector<std::optional<Placement>> placed;
@@ -39,26 +39,28 @@ struct Maker::State {
     }
 };
 
-Maker::Maker(std::unique_ptr<State> state) : state_(std::move(state)) {}
-Maker::Maker(Maker&&) noexcept = default;
-Maker& Maker::operator=(Maker&&) noexcept = default;
-Maker::~Maker() = default;
+CheckedRecipe::CheckedRecipe(std::unique_ptr<State> state) : state_(std::move(state)) {}
+CheckedRecipe::CheckedRecipe(CheckedRecipe&&) noexcept = default;
+CheckedRecipe& CheckedRecipe::operator=(CheckedRecipe&&) noexcept = default;
+CheckedRecipe::~CheckedRecipe() = default;
 
-Outcome<Maker> Maker::open(Recipe recipe) {
+Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe) {
     auto job = check(recipe);
     if (!job) return job.refusal();
     Placing placing = placing_of(*job);
     Judge judge(job->alphabet, judged_words(job->list, job->nested), audit_rules(recipe), job->segmenter);
-    const auto sizes = Sizes::open(recipe, *job);
+    auto state = std::unique_ptr<State>(
+        new State{std::move(recipe), std::move(*job), std::move(placing), std::move(judge), std::nullopt});
+    // They refer to the recipe and the job, which stay where they are from here on.
+    auto sizes = Sizes::open(state->recipe, state->job);
     if (!sizes) return sizes.refusal();
-    auto state = std::unique_ptr<State>(new State{std::move(recipe), std::move(*job), std::move(placing),
-                                                  std::move(judge), std::move(*sizes)});
-    return Maker(std::move(state));
+    state->sizes = std::move(*sizes);
+    return CheckedRecipe(std::move(state));
 }
 
-Outcome<Puzzle> Maker::make(std::uint64_t seed, const MakeControl& control) const {
+Outcome<Puzzle> CheckedRecipe::make(std::uint64_t seed, const MakeControl& control) const {
     const auto& [recipe, job, placing, judge, first_sizes] = *state_;
-    Sizes sizes = first_sizes;
+    Sizes sizes = *first_sizes;
     std::uint64_t effort = 0;
     std::optional<Outcome<Puzzle>> best;
     for (bool more = true; more;) {
@@ -80,14 +82,14 @@ Outcome<Puzzle> Maker::make(std::uint64_t seed, const MakeControl& control) cons
     return std::move(*best);
 }
 
-Outcome<Puzzle> Maker::make(const MakeControl& control) const {
+Outcome<Puzzle> CheckedRecipe::make(const MakeControl& control) const {
     return make(state_->recipe.seed, control);
 }
 
 Outcome<Puzzle> make(const Recipe& recipe, const MakeControl& control) {
-    const auto maker = Maker::open(recipe);
-    if (!maker) return maker.refusal();
-    return maker->make(control);
+    const auto checked = CheckedRecipe::open(recipe);
+    if (!checked) return checked.refusal();
+    return checked->make(control);
 }
 
 }  // namespace lode
