@@ -8,15 +8,6 @@
 namespace lode::cli {
 namespace {
 
-Refusal unusable_value(const std::string& option, const std::string& value, const std::string& advice) {
-    return {Refusal::Reason::unusable,
-            "'" + value + "' cannot be used for --" + option + ".",
-            {},
-            {advice},
-            {},
-            0};
-}
-
 std::vector<std::string> parts_of(const std::string& text, char separator) {
     std::vector<std::string> parts;
     std::size_t start = 0;

@@ -60,12 +60,8 @@ Outcome<std::size_t> count_of(const Values& values, const char* option, std::siz
     const auto count = whole_number(option, values.text(option));
     if (!count) return count.refusal();
     if (*count >= 1 && *count <= most) return static_cast<std::size_t>(*count);
-    return Refusal{Refusal::Reason::unusable,
-                   "'" + values.text(option) + "' cannot be used for --" + option + ".",
-                   {},
-                   {"Give a number from 1 to " + std::to_string(most) + "."},
-                   {},
-                   0};
+    return unusable_value(option, values.text(option),
+                          "Give a number from 1 to " + std::to_string(most) + ".");
 }
 
 // One puzzle by its seed, or choices from there on.

@@ -102,6 +102,15 @@ std::string help_text(const Verb& verb) {
     return text.str();
 }
 
+Refusal unusable_value(const std::string& option, const std::string& value, const std::string& advice) {
+    return {Refusal::Reason::unusable,
+            "'" + value + "' cannot be used for --" + option + ".",
+            {},
+            {advice},
+            {},
+            0};
+}
+
 Outcome<std::uint64_t> whole_number(const std::string& option, const std::string& text) {
     std::uint64_t number = 0;
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);

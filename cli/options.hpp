@@ -49,6 +49,10 @@ class Values {
 // The arguments with an option and a value of two words ("--crossings at-least 5") put together.
 [[nodiscard]] std::vector<std::string> with_joined_values(std::vector<std::string> arguments);
 
+// What is said of a value that an option cannot take.
+[[nodiscard]] Refusal unusable_value(const std::string& option, const std::string& value,
+                                     const std::string& advice);
+
 // A whole number of 0 or more. Refused as unusable.
 [[nodiscard]] Outcome<std::uint64_t> whole_number(const std::string& option, const std::string& text);
 

@@ -7,15 +7,6 @@
 namespace lode::cli {
 namespace {
 
-Refusal unusable_value(const std::string& option, const std::string& value, const std::string& advice) {
-    return {Refusal::Reason::unusable,
-            "'" + value + "' cannot be used for --" + option + ".",
-            {},
-            {advice},
-            {},
-            0};
-}
-
 std::string shape_names() {
     std::string names;
     for (const Shape shape : all_shapes)

@@ -1,53 +1,15 @@
 #!/usr/bin/python3
-"""The program as a person or a script calls it: what it prints, leaves and answers, with wrong input too.
-
-LETTERLODE names the program. Nothing here imports or links the project.
-"""
+"""The program as a person or a script calls it: what it prints, leaves and answers, with wrong input too."""
 import json
-import os
 import pathlib
 import re
 import resource
 import signal
 import subprocess
-import tempfile
 import time
 import unittest
 
-PROGRAM = os.environ["LETTERLODE"]
-ROOT = pathlib.Path(__file__).resolve().parent.parent
-SAMPLE = ROOT / "data/samples/tool-shed.txt"
-PANEL = ["--blank", "8x10in", "--surface", "second", "--heading", "Wrenbarrow Garden"]
-
-
-def run(*arguments, stdin=b"", cwd=None, **more):
-    return subprocess.run([PROGRAM, *map(str, arguments)], input=stdin, capture_output=True, cwd=cwd, **more)
-
-
-class InFolder(unittest.TestCase):
-    def setUp(self):
-        folder = tempfile.TemporaryDirectory()
-        self.addCleanup(folder.cleanup)
-        self.folder = pathlib.Path(folder.name)
-
-    def write(self, name, text):
-        path = self.folder / name
-        path.write_bytes(text if isinstance(text, bytes) else text.encode())
-        return path
-
-    def names(self):
-        return sorted(path.name for path in self.folder.iterdir())
-
-    def refused(self, code, *arguments, says=(), stdin=b""):
-        """Runs the program, expects the exit code and that standard error says all of these."""
-        result = run(*arguments, stdin=stdin, cwd=self.folder)
-        said = result.stderr.decode("utf-8", "replace")
-        self.assertEqual(result.returncode, code, said)
-        self.assertTrue(said.startswith("letterlode: "), said)
-        for part in says:
-            self.assertIn(part, said)
-        self.assertGreaterEqual(len(said.splitlines()), 2, "no way out is offered: " + said)
-        return result
+from program import InFolder, PANEL, PROGRAM, ROOT, SAMPLE, run
 
 
 class MakesAPuzzle(InFolder):
@@ -141,105 +103,6 @@ class MakesAPuzzle(InFolder):
         self.assertEqual(sorted(path.name for path in (self.folder / "panel/layers").iterdir()), ["1-heading.svg", "2-letters.svg"])
         self.assertNotIn("band", (self.folder / "panel/artwork.svg").read_text())
         self.refused(2, "make", SAMPLE, *PANEL, "--band", "ribbon", says=["ribbon", "capsule"])
-
-
-class MeetsDemands(InFolder):
-    def made(self, *arguments):
-        result = run("make", SAMPLE, *arguments, "--json", cwd=self.folder)
-        self.assertEqual(result.returncode, 0, result.stderr.decode())
-        return json.loads(result.stdout)
-
-    def test_crossings_are_asked_for_in_words(self):
-        cover = lambda puzzle: [cell for word in puzzle["words"] for cell in cells_of(word)]
-        crossings = lambda puzzle: len({cell for cell in cover(puzzle) if cover(puzzle).count(cell) > 1})
-        self.assertEqual(crossings(self.made("--crossings", "none")), 0)
-        for value in (["--crossings", "at-least", "20"], ["--crossings", "at-least 20"], ["--crossings=at-least", "20"]):
-            self.assertGreaterEqual(crossings(self.made(*value)), 20)
-        self.assertEqual(self.made("--crossings", "any"), self.made())
-        options = self.write("options.ini", "crossings = at-least 20\n")
-        self.assertGreaterEqual(crossings(self.made("--options", options)), 20)
-        for value in ("some", "at-least", "at-least many", "at-least -1", ""):
-            self.refused(2, "make", SAMPLE, "--crossings", value, says=["crossings"])
-
-    def test_a_pin_puts_a_word_in_its_place(self):
-        puzzle = self.made("--pin", "thyme@2,3,down", "--pin", "Lamb's ear@1,1,right", "--grid", "16x16")
-        placed = {word["shown"]: word["placed"] for word in puzzle["words"]}
-        self.assertEqual(placed["Thyme"], {"row": 2, "column": 3, "direction": "down"})
-        self.assertEqual(placed["Lamb's ear"], {"row": 1, "column": 1, "direction": "right"})
-        for pin in ("Thyme", "Thyme@", "@1,1,right", "Thyme@1,1", "Thyme@0,1,right", "Thyme@1,1,east", "Thyme@1,1,right,2",
-                    "Thyme@1x,1,right", "Thyme@99999999999999999999,1,right"):
-            self.refused(2, "make", SAMPLE, "--pin", pin, says=["--pin", "WORD@row,column,direction"])
-        self.refused(2, "make", SAMPLE, "--grid", "16x16", "--pin", "Thyme@1,14,right", says=["'Thyme'", "row 1, column 17"])
-        self.refused(2, "make", SAMPLE, "--pin", "Ivy@1,1,right", says=["'Ivy'", "list"])
-
-    def test_shares_spacing_backward_and_leftover_are_numbers_within_reason(self):
-        for option, values in {"shares": ("fair", "right", "right=x", "right=2,down=", "north=1", "right=1000001"),
-                               "spacing": ("-1", "wide", "21"), "backward": ("-1", "few"), "leftover": ("-1", "all"),
-                               "choices": ("0", "-1", "1001"), "threads": ("0", "many"), "nested": ("outside",)}.items():
-            for value in values:
-                with self.subTest(option=option, value=value):
-                    self.refused(2, "make", SAMPLE, "--" + option, value, says=[option])
-
-    def test_an_earlier_puzzle_is_kept_but_for_what_changed(self):
-        first = self.made("--seed", "4", "--directions", "all")
-        earlier = self.write("earlier.json", json.dumps(first))
-        words = SAMPLE.read_text().replace("Thyme", "Lemon thyme")
-        result = run("make", self.write("words.txt", words), "--from", earlier, "--keep", "filler", "--json")
-        self.assertEqual(result.returncode, 0, result.stderr.decode())
-        self.assertIn(b"Every word that was there stands where it stood.", result.stderr)
-        second = json.loads(result.stdout)
-        self.assertEqual(first["recipe"]["grid"], second["recipe"]["grid"])
-        before = {word["shown"]: word["placed"] for word in first["words"]}
-        after = {word["shown"]: word["placed"] for word in second["words"]}
-        self.assertEqual({word: before[word] for word in before if word in after}, {word: after[word] for word in after if word in before})
-        changed = sum(a != b for old, new in zip(first["cells"], second["cells"]) for a, b in zip(old, new))
-        self.assertLessEqual(changed, len("LEMONTHYME") + len("THYME"))
-        # It is a recipe of its own: nothing else is needed to make it again.
-        again = run("make", "--recipe", self.write("second.json", result.stdout), "--json")
-        self.assertEqual(again.stdout, result.stdout)
-        self.assertEqual(run("check", self.folder / "second.json").returncode, 0)
-
-        self.refused(2, "make", SAMPLE, "--keep", "filler", says=["--from"])
-        self.refused(2, "make", SAMPLE, "--from", earlier, "--keep", "words", says=["'words'", "filler"])
-        self.refused(2, "make", SAMPLE, "--from", earlier, "--recipe", earlier, says=["not both"])
-        self.refused(2, "make", SAMPLE, "--from", SAMPLE, says=["tool-shed.txt"])
-        self.refused(2, "make", SAMPLE, "--from", earlier, "--keep", "filler", "--grid", "30x30", says=["another size"])
-
-    def test_choices_come_in_folders_named_by_seed_and_on_any_number_of_threads(self):
-        for threads in ("1", "3"):
-            result = run("make", SAMPLE, "--choices", "3", "--seed", "7", "--threads", threads, "--out", "t" + threads, cwd=self.folder)
-            self.assertEqual(result.returncode, 0, result.stderr.decode())
-        one, three = ({path.relative_to(folder): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
-                      for folder in (self.folder / "t1", self.folder / "t3"))
-        self.assertEqual(one, three)
-        self.assertEqual({str(path.parent) for path in one}, {"seed-7", "seed-8", "seed-9"})
-        alone = run("make", SAMPLE, "--seed", "8", "--json").stdout
-        self.assertEqual(one[pathlib.Path("seed-8/puzzle.json")], alone)
-
-    def test_a_message_fills_the_cells_between_the_words(self):
-        puzzle = self.made("--message", "Everything grows here")
-        covered = {cell for word in puzzle["words"] for cell in cells_of(word)}
-        rest = [letter for row, line in enumerate(puzzle["cells"], 1) for column, letter in enumerate(line, 1)
-                if (row, column) not in covered]
-        self.assertEqual("".join(rest), "EVERYTHINGGROWSHERE")
-        self.refused(2, "make", SAMPLE, "--message", "...", says=["no letter"])
-        self.refused(2, "make", SAMPLE, "--message", "Hello", "--leftover", "4", says=["5 letters", "4 cells"])
-
-    def test_a_demand_that_is_too_much_is_named(self):
-        words = self.write("words.txt", "Mint\nSage\n")
-        for options in (["--spacing", "1"], ["--message", "SAGE"]):
-            result = self.refused(1, "make", words, "--grid", "4x2", "--directions", "right", *options, says=["Without " + options[0]])
-            self.assertEqual(result.returncode, 1)
-
-
-STEPS = {"right": (0, 1), "down": (1, 0), "down-right": (1, 1), "up-right": (-1, 1),
-         "left": (0, -1), "up": (-1, 0), "up-left": (-1, -1), "down-left": (1, -1)}
-
-
-def cells_of(word):
-    """The cells of a placed word in a puzzle's JSON, as (row, column)."""
-    down, across = STEPS[word["placed"]["direction"]]
-    return [(word["placed"]["row"] + at * down, word["placed"]["column"] + at * across) for at in range(len(word["letters"]))]
 
 
 class WritesAFolder(InFolder):

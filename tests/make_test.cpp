@@ -10,6 +10,7 @@
 
 #include "support/grids.hpp"
 #include "support/judge.hpp"
+#include "support/made.hpp"
 #include "support/recipes.hpp"
 
 using namespace lode;
@@ -19,21 +20,6 @@ using Reason = Refusal::Reason;
 using Texts = std::vector<std::string>;
 
 namespace {
-
-Puzzle made(const Recipe& recipe) {
-    auto puzzle = make(recipe);
-    if (!puzzle) FAIL(puzzle.refusal().message);
-    return std::move(puzzle).value();
-}
-
-Refusal refused(const Recipe& recipe, Reason reason) {
-    const auto puzzle = make(recipe);
-    REQUIRE_FALSE(puzzle);
-    CHECK(puzzle.refusal().reason == reason);
-    CHECK_FALSE(puzzle.refusal().message.empty());
-    CHECK_FALSE(puzzle.refusal().advice.empty());
-    return puzzle.refusal();
-}
 
 Refusal unusable(const Recipe& recipe) {
     return refused(recipe, Reason::unusable);

@@ -8,6 +8,7 @@
 
 #include "support/grids.hpp"
 #include "support/judge.hpp"
+#include "support/made.hpp"
 #include "support/naive.hpp"
 #include "support/recipes.hpp"
 
@@ -22,21 +23,6 @@ namespace {
 Texts herbs() {
     return {"Thyme",  "Mint",    "Rosemary", "Lavender", "Sage",
             "Chives", "Parsley", "Basil",    "Fennel",   "Sorrel"};
-}
-
-Puzzle made(const Recipe& recipe) {
-    auto puzzle = make(recipe);
-    if (!puzzle) FAIL(puzzle.refusal().message);
-    CHECK(puzzle->audit.certified);
-    return std::move(puzzle).value();
-}
-
-Refusal refused(const Recipe& recipe, Reason reason) {
-    const auto puzzle = make(recipe);
-    REQUIRE_FALSE(puzzle);
-    CHECK(puzzle.refusal().reason == reason);
-    CHECK_FALSE(puzzle.refusal().advice.empty());
-    return puzzle.refusal();
 }
 
 // By cell, how many words cover it.
@@ -245,6 +231,44 @@ TEST_CASE("as few words move as can be: one where one stands in the way of the o
     const Puzzle second = made(after);
     CHECK(second.words[1].placed == first.words[1].placed);
     CHECK(second.words[0].placed.first.row == 2);
+}
+
+TEST_CASE("a pin whose word was taken out goes with it, and one that never was is named") {
+    using enum Direction;
+    Recipe before = recipe_of({"MINT", "DILL"}, Size{5, 5});
+    before.pins = {{"MINT", {{0, 0}, right}}, {"DILL", {{1, 1}, right}}};
+    const Puzzle first = made(before);
+    Recipe after = first.recipe;
+    after.words = list_of({"SAGE", "DILL"});
+    after.earlier = earlier_of(first, false);
+    CHECK(made(after).words[1].placed == Placement{{1, 1}, right});
+    after.pins.push_back({"MYNT", {{4, 0}, right}});
+    CHECK_THAT(refused(after, Reason::unusable).message, Contains("'MYNT'"));
+}
+
+TEST_CASE("kept filler that is no letter never gets into a grid") {
+    Recipe recipe = recipe_of({"MINT"}, Size{2, 4});
+    for (const char* letter : {"AB", "<", "a", " ", "\xFF", "\x01"}) {
+        recipe.earlier = Earlier{{}, {"A", "B", letter, "", "", "", "", ""}};
+        CAPTURE(letter);
+        CHECK_THAT(refused(recipe, Reason::unusable).message, Contains("filler"));
+    }
+    recipe.earlier = Earlier{{}, {"A", "B", "\u00C9", "", "", "", "", ""}};
+    CHECK(make(recipe));
+}
+
+TEST_CASE("a message of more different letters than a grid can hold is refused") {
+    Recipe recipe = recipe_of({"MINT"});
+    for (std::uint32_t point = 0x4E00; point < 0x4E00 + 20'000; ++point) {
+        for (const int shift : {12, 6, 0})
+            recipe.message += static_cast<char>((shift == 12 ? 0xE0 : 0x80) |
+                                                (point >> shift & (shift == 12 ? 0xF : 0x3F)));
+    }
+    for (std::uint32_t point = 0x20000; point < 0x20000 + 20'000; ++point)
+        for (const int shift : {18, 12, 6, 0})
+            recipe.message += static_cast<char>((shift == 18 ? 0xF0 : 0x80) |
+                                                (point >> shift & (shift == 18 ? 0x7 : 0x3F)));
+    CHECK_THAT(refused(recipe, Reason::unusable).message, Contains("different letters"));
 }
 
 TEST_CASE("demands that contradict each other are named before any search") {

@@ -1,3 +1,9 @@
+// Where the number of cells to cover is given, a cell that must be covered is as good a place to branch as a word:
+// the next is whichever has the fewest candidates for its weight, as in exact cover (Knuth, "Dancing links", 2000).
+// Letters beyond the cells to cover must fall on letters: that budget, and the cells that may stay uncovered, rule out
+// candidates that overlap too much or leave too many holes. Restarts by Luby's lengths, weights of what failed.
+// Judged by tests/demands_test.cpp against brute force.
+
 #include "place/cover.hpp"
 
 #include <algorithm>

@@ -10,7 +10,11 @@ namespace lode {
 
 class Effort {
   public:
-    explicit Effort(const PlaceTask& task) : task_(task), limit_(task.effort) { plan_look(); }
+    // A flag besides the task's own, once it is set, cancels too.
+    explicit Effort(const PlaceTask& task, const std::atomic<bool>* stop = nullptr)
+        : task_(task), stop_(stop), limit_(task.effort) {
+        plan_look();
+    }
 
     // Lets it spend so many steps more from now on, whatever the task says.
     void allow(std::uint64_t steps) {
@@ -43,10 +47,11 @@ class Effort {
         const auto is_set = [](const std::atomic<bool>* flag) {
             return flag && flag->load(std::memory_order_relaxed);
         };
-        cancelled_ = is_set(task_.cancel) || is_set(task_.stop);
+        cancelled_ = is_set(task_.cancel) || is_set(stop_);
     }
 
     const PlaceTask& task_;
+    const std::atomic<bool>* stop_;
     std::uint64_t limit_;
     std::uint64_t spent_ = 0;
     std::uint64_t next_look_ = 0;

@@ -16,8 +16,7 @@ namespace lode {
 class Lanes::Lane {
   public:
     // With candidates of its own where none are given.
-    Lane(const PlaceTask& task, Candidates* shared) : task_(task), effort_(task_) {
-        task_.stop = &stop_;
+    Lane(const PlaceTask& task, Candidates* shared) : task_(task), effort_(task_, &stop_) {
         if (task.progress)
             task_.progress = [this, &tell = task.progress](std::uint64_t spent) {
                 tell(spent_elsewhere_ + spent);
@@ -46,13 +45,15 @@ class Lanes::Lane {
     void stop() { stop_ = true; }
     void keep_quiet() { task_.progress = nullptr; }
 
+  private:
+    std::atomic<bool> stop_ = false;
+
   protected:
     PlaceTask task_;
     Candidates* candidates_ = nullptr;
     Effort effort_;
 
   private:
-    std::atomic<bool> stop_ = false;
     std::optional<Candidates> own_;
     SearchEnd end_ = SearchEnd::limit;
     std::uint64_t spent_in_turn_ = 0;
@@ -64,9 +65,11 @@ namespace {
 // The complete search's nodes cost half as much.
 constexpr std::uint64_t complete_nodes = 2;
 
-class NeighbourhoodLane : public Lanes::Lane {
+// A search with chance of its own.
+template <class Search>
+class ChanceLane : public Lanes::Lane {
   public:
-    NeighbourhoodLane(const PlaceTask& task, Candidates* shared, Random random)
+    ChanceLane(const PlaceTask& task, Candidates* shared, Random random)
         : Lane(task, shared), random_(random), search_(task_, *candidates_, random_, effort_) {}
     SearchEnd search(std::uint64_t nodes) override { return search_.search(nodes); }
     [[nodiscard]] const Position& position() const override { return search_.position(); }
@@ -74,8 +77,11 @@ class NeighbourhoodLane : public Lanes::Lane {
 
   private:
     Random random_;
-    NeighbourhoodSearch search_;
+    Search search_;
 };
+
+using NeighbourhoodLane = ChanceLane<NeighbourhoodSearch>;
+using CoverLane = ChanceLane<CoverSearch>;
 
 class CompleteLane : public Lanes::Lane {
   public:
@@ -86,18 +92,6 @@ class CompleteLane : public Lanes::Lane {
 
   private:
     CompleteSearch search_;
-};
-
-class CoverLane : public Lanes::Lane {
-  public:
-    CoverLane(const PlaceTask& task, Candidates* shared, Random random)
-        : Lane(task, shared), random_(random), search_(task_, *candidates_, random_, effort_) {}
-    SearchEnd search(std::uint64_t nodes) override { return search_.search(nodes); }
-    [[nodiscard]] const Position& position() const override { return search_.position(); }
-
-  private:
-    Random random_;
-    CoverSearch search_;
 };
 
 }  // namespace

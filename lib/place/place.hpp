@@ -26,9 +26,8 @@ struct PlaceTask {
     std::function<void(std::uint64_t effort_spent)> progress;  // may be empty
     const std::atomic<bool>* cancel = nullptr;
     Demands demands = {};
-    std::vector<InnerCopy> nested = {};       // each is a copy of its own, and expected
-    unsigned threads = 1;                     // the result is the same
-    const std::atomic<bool>* stop = nullptr;  // as cancel, for the use of place alone
+    std::vector<InnerCopy> nested = {};  // each is a copy of its own, and expected
+    unsigned threads = 1;                // the result is the same
 };
 
 struct PlaceResult {

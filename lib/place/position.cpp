@@ -89,14 +89,8 @@ bool Position::foretell(std::uint32_t word, const Placement& copy) {
 bool Position::copies_are_right() {
     const auto avoided = [](std::size_t, const Placement&) { return false; };
     const auto listed = [&](std::size_t word, const Placement& copy) {
-        switch (judge(word, copy)) {
-            case Nesting::Verdict::explained:
-                return true;
-            case Nesting::Verdict::stray:
-                return false;
-            case Nesting::Verdict::open:
-                break;
-        }
+        const auto verdict = judge(word, copy);
+        if (verdict != Nesting::Verdict::open) return verdict == Nesting::Verdict::explained;
         return !nesting_.is_plain(word) || foretell(static_cast<std::uint32_t>(word), copy);
     };
     if (short_words_.finds_nothing() && short_avoided_.finds_nothing()) return true;

@@ -142,14 +142,8 @@ bool SamplingSearch::write(std::uint32_t word, const Placement& placement) {
 // that is still to come. What may yet be explained in several ways is put off until all words are in place.
 bool SamplingSearch::copies_are_right(std::size_t written_before) {
     const auto listed = [&](std::size_t other, const Placement& copy) {
-        switch (nesting_.judge(other, copy, [&](std::uint32_t word) { return placed_[word]; })) {
-            case Nesting::Verdict::explained:
-                return true;
-            case Nesting::Verdict::stray:
-                return false;
-            case Nesting::Verdict::open:
-                break;
-        }
+        const auto verdict = nesting_.judge(other, copy, [&](std::uint32_t word) { return placed_[word]; });
+        if (verdict != Nesting::Verdict::open) return verdict == Nesting::Verdict::explained;
         if (!nesting_.is_plain(other)) {
             open_.emplace_back(other, copy);
             return true;

@@ -223,8 +223,18 @@ class DemandsOn {
         return std::nullopt;
     }
 
+    // A pin of the earlier puzzle whose word is gone from the list goes with it.
+    [[nodiscard]] bool stood_before(const Pin& pin) const {
+        return recipe_.earlier && std::any_of(recipe_.earlier->words.begin(), recipe_.earlier->words.end(),
+                                              [&](const Pin& word) {
+                                                  return job_.segmenter.spell(word.word).letters ==
+                                                         job_.segmenter.spell(pin.word).letters;
+                                              });
+    }
+
     std::optional<Refusal> set_pin(const Pin& pin) {
         const auto named = guarded(pin.word);
+        if (!named && stood_before(pin)) return std::nullopt;
         if (!named)
             return contradiction("The pinned word " + quoted(pin.word) + " is none of the list's.",
                                  "Pin a word of the list.", {pin.word});

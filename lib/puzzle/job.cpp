@@ -121,11 +121,27 @@ std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
     return refusal;
 }
 
+// Beside the letters of the words and the message there is room for those of a language.
+constexpr std::size_t most_chosen_letters = max_letters / 2;
+
+Refusal too_many_letters() {
+    return {Refusal::Reason::unusable,
+            "The recipe has more different letters than a grid can hold.",
+            {},
+            {"Give a shorter message, or words of fewer different letters."},
+            {},
+            0};
+}
+
 std::optional<Refusal> spell_message(const Recipe& recipe, Job& job) {
     if (recipe.message.empty()) return std::nullopt;
     const auto spelling = job.segmenter.spell(recipe.message);
     if (spelling.bad.empty() && !spelling.letters.empty()) {
-        job.message = job.alphabet.add_all(spelling.letters);
+        for (const auto& letter : spelling.letters) {
+            if (job.alphabet.size() == most_chosen_letters && !job.alphabet.find(letter))
+                return too_many_letters();
+            job.message.push_back(job.alphabet.add(letter));
+        }
         return std::nullopt;
     }
     return Refusal{
@@ -150,11 +166,25 @@ void choose_filler(const Recipe& recipe, Job& job) {
 
 // Letters of an earlier puzzle's filler stand where they stood; they are not drawn unless they are among the
 // others.
-void add_kept_filler(const Recipe& recipe, Job& job) {
-    if (!recipe.earlier) return;
-    for (const auto& letter : recipe.earlier->filler)
-        if (!letter.empty()) job.alphabet.add(letter);
+std::optional<Refusal> add_kept_filler(const Recipe& recipe, Job& job) {
+    if (!recipe.earlier) return std::nullopt;
+    const std::set<std::string> letters(recipe.earlier->filler.begin(), recipe.earlier->filler.end());
+    for (const auto& letter : letters) {
+        if (letter.empty() || job.alphabet.find(letter)) continue;
+        const auto spelling = job.segmenter.spell(letter);
+        if (!spelling.bad.empty() || spelling.letters != std::vector{letter})
+            return Refusal{Refusal::Reason::unusable,
+                           "The earlier puzzle's filler holds " + quoted(letter) +
+                               ", which is no letter by the recipe's locale and case.",
+                           {},
+                           {"Leave --keep filler out."},
+                           {},
+                           0};
+        if (job.alphabet.size() == max_letters) return too_many_letters();
+        job.alphabet.add(letter);
+    }
     job.filler_weights.resize(job.alphabet.size(), 0);
+    return std::nullopt;
 }
 
 }  // namespace
@@ -191,7 +221,7 @@ Outcome<Job> check(const Recipe& recipe) {
 
     if (auto refusal = spell_message(recipe, job)) return std::move(*refusal);
     choose_filler(recipe, job);
-    add_kept_filler(recipe, job);
+    if (auto refusal = add_kept_filler(recipe, job)) return std::move(*refusal);
     if (auto refusal = bad_avoided_word(recipe, job.segmenter)) return std::move(*refusal);
     if (auto refusal = guard_against_avoided(recipe, job)) return std::move(*refusal);
     return job;

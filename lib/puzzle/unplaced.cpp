@@ -167,7 +167,6 @@ std::vector<std::pair<std::string, Recipe>> without_each_demand(const Recipe& re
 
 void advise(const Recipe& recipe, const Job& job, const Mask& mask, Trials& trials, Refusal& refusal) {
     for (const auto& [option, less] : without_each_demand(recipe)) {
-        // A message is spelt in the job; without one its letters are no demand.
         if (trials.places_all(less, mask, job.directions))
             refusal.advice.push_back("Without " + option + " they can be placed in this grid.");
     }
