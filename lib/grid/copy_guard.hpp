@@ -1,7 +1,9 @@
 #pragma once
-// While a grid is made: which copies of which words does a letter, just written, complete? Place and fill ask
-// after every letter. The finder that judges the finished grid shares nothing with this.
+// While a grid is made: which copies of which words stand in it, all of them or those through one cell? Place
+// and fill ask this. The finder that judges the finished grid shares nothing with it.
 
+#include <algorithm>
+#include <array>
 #include <cstdint>
 #include <span>
 #include <vector>
@@ -11,9 +13,11 @@
 
 namespace lode {
 
-// Words are kept by pairs of letters that follow each other in them. A cell and its eight neighbours make
-// eight pairs, of which hardly any belongs to a word: most cells are done with after sixteen looks into a
-// table.
+// Words are kept by their last letters, up to four of them, and so is each word read backward: a walk along a
+// line, in one of four directions, keeps the last four letters in a number and looks it up in a small set of
+// bits. Hardly any number is in it, so that a cell costs a few looks however many words there are (Karp and
+// Rabin, "Efficient randomized pattern-matching algorithms", IBM J. Res. Dev. 31(2), 1987: a window is
+// compared by a number, and letter by letter where that agrees).
 class CopyGuard {
   public:
     CopyGuard() = default;
@@ -25,84 +29,176 @@ class CopyGuard {
     // The same words by the same numbers, of which only those of at most so many letters are found.
     [[nodiscard]] CopyGuard up_to(std::size_t letters) const;
     // Whether it can find anything at all.
-    [[nodiscard]] bool finds_nothing() const { return letter_count_ == 0; }
+    [[nodiscard]] bool finds_nothing() const { return tails_.empty(); }
 
     [[nodiscard]] std::size_t count() const { return words_.size(); }
     [[nodiscard]] int length(std::size_t word) const { return static_cast<int>(words_[word].count); }
 
     // Calls visit(word, placement) for every complete copy that runs through the cell, which holds a letter;
     // a palindrome's from both ends. Stops where visit returns false, and returns whether it came to the end.
+    // Its time grows with the longest word, and with the letters that follow each other about the cell.
     template <class Visit>
     bool through(const Grid& grid, Cell cell, Visit&& visit) const {
-        if (finds_nothing()) return true;
-        const Letter here = seen_as_[grid[cell]];
-        if (here >= letter_count_) return true;
-        for (const Direction direction : all_directions) {
-            const Cell neighbour = moved(cell, direction, 1);
-            if (!grid.inside(neighbour)) continue;
-            const Letter letter = grid[neighbour];
-            if (letter >= seen_as_.size()) continue;  // closed or empty
-            const Letter there = seen_as_[letter];
-            if (there >= letter_count_) continue;
-            // The neighbour is the next letter, read in the direction, or the one before the word's last,
-            // read back from it.
-            if (!visit_uses(grid, cell, direction, not_last_.at(here, there), visit)) return false;
-            if (!visit_uses(grid, cell, opposite(direction), last_.at(here, there), visit)) return false;
-        }
+        if (finds_nothing() || code(grid[cell]) == no_code) return true;
+        for (const Direction direction :
+             {Direction::right, Direction::down, Direction::down_right, Direction::down_left})
+            if (!through(grid, cell, direction, visit)) return false;
         return true;
     }
 
+    // The same for every copy in the grid, each visited once. Linear in the cells.
+    template <class Visit>
+    bool everywhere(const Grid& grid, Visit&& visit) const;
+
   private:
+    static constexpr std::size_t most_in_tail = 4;
+    static constexpr int bits_per_code = 5;
+    static constexpr std::uint32_t no_code = 0;  // of what is in no word: it stands in no tail
+    using Key = std::uint32_t;                   // the codes of letters that follow each other
+
     struct Run {
         std::uint32_t first;
         std::uint32_t count;
     };
-    void index(std::size_t longest);
-
-    // A place in a word.
-    struct Use {
+    // A word that ends in the tail, read from its first letter or from its last.
+    struct Ending {
+        Key key;
         std::uint32_t word;
-        std::uint32_t index;
+        bool turned;
     };
-    // Uses by the letter there and a neighbouring one; by the first alone where an alphabet has too many
-    // pairs for a table.
-    class Table {
+    // The endings of so many letters.
+    class Tail {
       public:
-        void build(std::size_t letters, std::span<const Use> uses, std::span<const Letter> here,
-                   std::span<const Letter> there);
-        [[nodiscard]] std::span<const Use> at(Letter here, Letter there) const {
-            const std::size_t key = here * stride_ + (stride_ > 1 ? there : 0);
-            return {uses_.data() + starts_[key], starts_[key + 1] - starts_[key]};
+        Tail(std::size_t letters, std::vector<Ending> endings);
+        [[nodiscard]] bool may_end(Key key) const {
+            const std::uint32_t at = place(key);
+            return (bits_[at / 64] >> (at % 64) & 1) != 0;
         }
+        // Those of the key, where may_end; others may lie between them.
+        [[nodiscard]] std::span<const Ending> endings(Key key) const {
+            const std::uint32_t at = place(key) >> bits_per_slot;
+            return {endings_.data() + starts_[at], starts_[at + 1] - starts_[at]};
+        }
+        [[nodiscard]] Key cut(Key key) const { return key & mask_; }
 
       private:
-        std::size_t stride_ = 1;
+        static constexpr int bits_per_slot = 4;
+        [[nodiscard]] std::uint32_t place(Key key) const { return cut(key) * 0x9E37'79B1u >> shift_; }
+
+        Key mask_;
+        int shift_;
+        std::vector<std::uint64_t> bits_;
         std::vector<std::uint32_t> starts_;
-        std::vector<Use> uses_;
+        std::vector<Ending> endings_;  // by slot
     };
 
+    void index(std::size_t longest);
+    [[nodiscard]] std::uint32_t code(Letter letter) const {
+        return letter < codes_.size() ? codes_[letter] : no_code;
+    }
+    [[nodiscard]] static Key next(Key key, std::uint32_t code) { return key << bits_per_code | code; }
+    [[nodiscard]] bool stands(const Grid& grid, std::uint32_t word, Cell first, Direction direction) const;
+
+    // Visits the copies whose last or first letter is at the cell, as the walk in the direction met it.
     template <class Visit>
-    bool visit_uses(const Grid& grid, Cell cell, Direction direction, std::span<const Use> uses,
+    bool visit_ends(const Grid& grid, const Tail& tail, Key key, Cell last, Direction direction,
                     Visit& visit) const {
-        for (const auto [word, index] : uses) {
-            const Cell first = moved(cell, direction, -static_cast<int>(index));
-            if (stands(grid, word, first, direction) &&
-                !visit(std::size_t{word}, Placement{first, direction}))
+        for (const Ending& ending : tail.endings(key)) {
+            if (ending.key != tail.cut(key)) continue;
+            const Placement copy =
+                ending.turned ? Placement{last, opposite(direction)}
+                              : Placement{moved(last, direction, 1 - length(ending.word)), direction};
+            if (stands(grid, ending.word, copy.first, copy.direction) &&
+                !visit(std::size_t{ending.word}, copy))
                 return false;
         }
         return true;
     }
-    [[nodiscard]] bool stands(const Grid& grid, std::uint32_t word, Cell first, Direction direction) const;
+    template <class Visit>
+    bool visit_ends(const Grid& grid, Key key, Cell last, Direction direction, Visit& visit) const {
+        for (const Tail& tail : tails_)
+            if (tail.may_end(key) && !visit_ends(grid, tail, key, last, direction, visit)) return false;
+        return true;
+    }
+    template <class Visit>
+    bool through(const Grid& grid, Cell cell, Direction direction, Visit& visit) const;
 
     Letters seen_as_;
-    std::size_t letter_count_ = 0;  // letters that words use lie below
-    Letters letters_;               // of all words, one after another
+    std::vector<std::uint8_t> codes_;  // by letter of the grid; several letters may have one
+    std::size_t longest_ = 0;          // of the words that are found
+    Letters letters_;                  // of all words, one after another
     std::vector<Run> words_;
-    Table not_last_;  // places but the last of a word, by the letter that follows
-    Table last_;      // last places, by the letter before
+    std::vector<Tail> tails_;  // by their number of letters
 };
 
 // Over words in letters of an alphabet of so many, each of which counts as itself.
 [[nodiscard]] CopyGuard exact_guard(std::span<const Letters> words, std::size_t letters);
+
+template <class Visit>
+bool CopyGuard::through(const Grid& grid, Cell cell, Direction direction, Visit& visit) const {
+    // The letters before the cell that a tail may reach back to.
+    Key key = 0;
+    for (int back = static_cast<int>(most_in_tail) - 1; back > 0; --back) {
+        const Cell before = moved(cell, direction, -back);
+        key = next(key, grid.inside(before) ? code(grid[before]) : no_code);
+    }
+    Cell last = cell;
+    for (std::size_t ahead = 0; ahead < longest_ && grid.inside(last); ++ahead) {
+        const std::uint32_t here = code(grid[last]);
+        if (here == no_code) break;
+        key = next(key, here);
+        const auto covers = [&](std::size_t word, const Placement& copy) {
+            return static_cast<std::size_t>(length(word)) <= ahead || visit(word, copy);
+        };
+        if (!visit_ends(grid, key, last, direction, covers)) return false;
+        last = moved(last, direction, 1);
+    }
+    return true;
+}
+
+template <class Visit>
+bool CopyGuard::everywhere(const Grid& grid, Visit&& visit) const {
+    if (finds_nothing()) return true;
+    const auto [rows, columns] = grid.size();
+    // The walks down each column and each diagonal, by the column that they came to; what lies beyond a side
+    // is in no word.
+    struct Walks {
+        Key down = 0;
+        Key down_right = 0;
+        Key down_left = 0;
+    };
+    std::vector<Walks> walks(static_cast<std::size_t>(columns) + 1);
+    const Letter* letter = grid.letters().data();
+    for (int row = 0; row < rows; ++row) {
+        Key right = 0;
+        Key from_left = 0;  // the walk that comes from the row above, one column to the left
+        for (int column = 0; column < columns; ++column, ++letter) {
+            Walks& here = walks[static_cast<std::size_t>(column)];
+            const std::uint32_t code_here = code(*letter);
+            right = next(right, code_here);
+            const Key down_right = next(from_left, code_here);
+            from_left = here.down_right;
+            here.down = next(here.down, code_here);
+            here.down_right = down_right;
+            here.down_left = next(walks[static_cast<std::size_t>(column) + 1].down_left, code_here);
+            if (code_here == no_code) continue;
+            const Cell cell{row, column};
+            for (const Tail& tail : tails_) {
+                if (tail.may_end(right) && !visit_ends(grid, tail, right, cell, Direction::right, visit))
+                    return false;
+                if (tail.may_end(here.down) &&
+                    !visit_ends(grid, tail, here.down, cell, Direction::down, visit))
+                    return false;
+                if (tail.may_end(here.down_right) &&
+                    !visit_ends(grid, tail, here.down_right, cell, Direction::down_right, visit))
+                    return false;
+                if (tail.may_end(here.down_left) &&
+                    !visit_ends(grid, tail, here.down_left, cell, Direction::down_left, visit))
+                    return false;
+            }
+        }
+    }
+    return true;
+}
 
 }  // namespace lode
