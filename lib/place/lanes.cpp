@@ -9,27 +9,26 @@
 
 #include "place/complete.hpp"
 #include "place/cover.hpp"
+#include "place/heat_bath.hpp"
 #include "place/neighbourhood.hpp"
 
 namespace lode {
 
 class Lanes::Lane {
   public:
-    // With candidates of its own where none are given.
-    Lane(const PlaceTask& task, Candidates* shared) : task_(task), effort_(task_, &stop_) {
+    explicit Lane(const PlaceTask& task) : task_(task), effort_(task_, &stop_) {
         if (task.progress)
             task_.progress = [this, &tell = task.progress](std::uint64_t spent) {
                 tell(spent_elsewhere_ + spent);
             };
-        if (!shared) own_ = Candidates::list(task_);
-        candidates_ = shared ? shared : &*own_;
     }
     virtual ~Lane() = default;
     Lane(const Lane&) = delete;
     Lane& operator=(const Lane&) = delete;
 
     virtual SearchEnd search(std::uint64_t nodes) = 0;
-    [[nodiscard]] virtual const Position& position() const = 0;
+    // Where that ended with `placed`.
+    [[nodiscard]] virtual Found found() const = 0;
 
     // What was spent before counts in what the caller is told.
     void run(std::uint64_t nodes, std::uint64_t spent_before) {
@@ -50,11 +49,9 @@ class Lanes::Lane {
 
   protected:
     PlaceTask task_;
-    Candidates* candidates_ = nullptr;
     Effort effort_;
 
   private:
-    std::optional<Candidates> own_;
     SearchEnd end_ = SearchEnd::limit;
     std::uint64_t spent_in_turn_ = 0;
     std::uint64_t spent_elsewhere_ = 0;
@@ -62,17 +59,38 @@ class Lanes::Lane {
 
 namespace {
 
-// The complete search's nodes cost half as much.
+// The nodes of some searches cost less than a candidate placed, and so they have more of them.
 constexpr std::uint64_t complete_nodes = 2;
+constexpr std::uint64_t heat_bath_moves = 4;
 
-// A search with chance of its own.
+// A search over candidates: its own where none are given.
+class CandidatesLane : public Lanes::Lane {
+  public:
+    CandidatesLane(const PlaceTask& task, Candidates* shared)
+        : Lane(task),
+          own_(shared ? std::nullopt : Candidates::list(task_)),
+          candidates_(shared ? *shared : *own_) {}
+
+  protected:
+    [[nodiscard]] static Lanes::Found found_at(const Position& position) {
+        return {position.placements(), position.finished_grid()};
+    }
+
+  private:
+    std::optional<Candidates> own_;
+
+  protected:
+    Candidates& candidates_;
+};
+
+// One with chance of its own.
 template <class Search>
-class ChanceLane : public Lanes::Lane {
+class ChanceLane : public CandidatesLane {
   public:
     ChanceLane(const PlaceTask& task, Candidates* shared, Random random)
-        : Lane(task, shared), random_(random), search_(task_, *candidates_, random_, effort_) {}
+        : CandidatesLane(task, shared), random_(random), search_(task_, candidates_, random_, effort_) {}
     SearchEnd search(std::uint64_t nodes) override { return search_.search(nodes); }
-    [[nodiscard]] const Position& position() const override { return search_.position(); }
+    [[nodiscard]] Lanes::Found found() const override { return found_at(search_.position()); }
     [[nodiscard]] std::uint32_t hardest() const { return search_.hardest(); }
 
   private:
@@ -83,15 +101,29 @@ class ChanceLane : public Lanes::Lane {
 using NeighbourhoodLane = ChanceLane<NeighbourhoodSearch>;
 using CoverLane = ChanceLane<CoverSearch>;
 
-class CompleteLane : public Lanes::Lane {
+class CompleteLane : public CandidatesLane {
   public:
     CompleteLane(const PlaceTask& task, Candidates* shared)
-        : Lane(task, shared), search_(task_, *candidates_, effort_) {}
+        : CandidatesLane(task, shared), search_(task_, candidates_, effort_) {}
     SearchEnd search(std::uint64_t nodes) override { return search_.search(complete_nodes * nodes); }
-    [[nodiscard]] const Position& position() const override { return search_.position(); }
+    [[nodiscard]] Lanes::Found found() const override { return found_at(search_.position()); }
 
   private:
     CompleteSearch search_;
+};
+
+class HeatBathLane : public Lanes::Lane {
+  public:
+    HeatBathLane(const PlaceTask& task, Random random)
+        : Lane(task), random_(random), search_(task_, random_, effort_) {}
+    SearchEnd search(std::uint64_t nodes) override { return search_.search(heat_bath_moves * nodes); }
+    [[nodiscard]] Lanes::Found found() const override {
+        return {search_.placements(), search_.finished_grid()};
+    }
+
+  private:
+    Random random_;
+    HeatBathSearch search_;
 };
 
 }  // namespace
@@ -101,7 +133,10 @@ Lanes::Lanes(const PlaceTask& task, Candidates& candidates, Random& random) : ta
     lanes_.push_back(std::make_unique<NeighbourhoodLane>(task, &candidates, random.split()));
     if (CoverSearch::suits(task)) lanes_.push_back(std::make_unique<CoverLane>(task, others, random.split()));
     lanes_.push_back(std::make_unique<CompleteLane>(task, others));
-    lanes_.push_back(std::make_unique<NeighbourhoodLane>(task, others, random.split()));
+    if (HeatBathSearch::suits(task))
+        lanes_.push_back(std::make_unique<HeatBathLane>(task, random.split()));
+    else
+        lanes_.push_back(std::make_unique<NeighbourhoodLane>(task, others, random.split()));
     // Progress is told on the calling thread, which is the first lane's.
     if (task.threads > 1)
         for (std::size_t lane = 1; lane < lanes_.size(); ++lane) lanes_[lane]->keep_quiet();
@@ -152,7 +187,7 @@ Lanes::Outcome Lanes::take_turns(std::uint64_t nodes, std::uint64_t spent, std::
         if (task_.threads <= 1) lane->run(nodes, spent + outcome.effort_spent);
         outcome.effort_spent += lane->spent_in_turn();
         outcome.end = lane->end();
-        if (outcome.end == SearchEnd::placed) outcome.position = &lane->position();
+        if (outcome.end == SearchEnd::placed) outcome.found = lane->found();
         if (outcome.end != SearchEnd::limit || is_cancelled()) break;
     }
     return outcome;

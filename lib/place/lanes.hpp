@@ -4,11 +4,11 @@
 
 #include <cstdint>
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "place/candidates.hpp"
 #include "place/effort.hpp"
-#include "place/position.hpp"
 #include "random/random.hpp"
 
 namespace lode {
@@ -19,10 +19,14 @@ class Lanes {
     Lanes(const PlaceTask& task, Candidates& candidates, Random& random);
     ~Lanes();
 
+    struct Found {
+        std::vector<Placement> placements;
+        Grid grid;
+    };
     struct Outcome {
         SearchEnd end = SearchEnd::limit;
         std::uint64_t effort_spent = 0;
-        const Position* position = nullptr;  // where placed
+        std::optional<Found> found;  // where placed
     };
     // A turn for each search: at most about so many candidates placed, and a part of the effort that is left.
     // The first search in order that comes to an end decides.

@@ -1,14 +1,17 @@
-// No one search wins everywhere: a small portfolio does. Chance serves everyday puzzles within microseconds.
-// What it does not place soon is handed to several searches by turns, each turn twice as long as the last:
-// the neighbourhood search finds tight placements, one that goes by cells finds exact leftovers, the complete
-// one proves that there is none. Turns are counted in steps, so that the outcome is the same on every
-// machine, and the same whether they are taken one after another or on several processors. Grids too large
-// for sets of candidates are left to chance alone.
+// No one search wins everywhere: a small portfolio does. Chance serves everyday puzzles and large grids
+// within a few passes over the grid; the heat bath places what is tight. What neither places soon, or what is
+// demanded beyond their means, is handed to several searches by turns, each turn twice as long as the last:
+// the neighbourhood search finds placements that meet demands, one that goes by cells finds exact leftovers,
+// the complete one proves that there is none. Turns are counted in steps, so that the outcome is the same on
+// every machine, and the same whether they are taken one after another or on several processors. Grids too
+// large for sets of candidates are left to chance alone.
 
 #include "place/place.hpp"
 
 #include <optional>
 
+#include "place/chance.hpp"
+#include "place/heat_bath.hpp"
 #include "place/lanes.hpp"
 #include "place/sampling.hpp"
 
@@ -19,7 +22,8 @@ namespace {
 // tight.
 constexpr std::uint64_t least_everyday_steps = 4'000;
 constexpr std::uint64_t everyday_steps_per_word = 100;
-// Candidates placed in the first turn.
+// Moves of the heat bath before others have their turns, and candidates placed in the first of those.
+constexpr std::uint64_t tight_moves_per_word = 400;
 constexpr std::uint64_t first_turn = 500;
 
 using End = PlaceResult::End;
@@ -30,23 +34,49 @@ class Portfolio {
         : task_(task), random_(random), effort_(task), sampling_(task, random, effort_) {}
 
     PlaceResult run() {
-        SearchEnd end = sampling_.search(least_everyday_steps + everyday_steps_per_word * task_.words.size());
-        if (end == SearchEnd::placed) return placed(sampling_.placements(), sampling_.finished_grid());
-        if (end == SearchEnd::exhausted) return without(End::impossible, sampling_.hardest());
+        if (auto result = run_everyday()) return std::move(*result);
+        if (effort_.cancelled()) return without(End::unfinished, 0);
         if (auto candidates = Candidates::list(task_)) return run_tight(*candidates);
-        end = sampling_.search(task_.effort);
+        const SearchEnd end = sampling_.search(task_.effort);
         if (end == SearchEnd::placed) return placed(sampling_.placements(), sampling_.finished_grid());
         return without(end == SearchEnd::exhausted ? End::impossible : End::unfinished, sampling_.hardest());
     }
 
   private:
+    // What is soon placed, or soon proved impossible.
+    std::optional<PlaceResult> run_everyday() {
+        const std::uint64_t steps = least_everyday_steps + everyday_steps_per_word * task_.words.size();
+        const bool heat_bath_suits = HeatBathSearch::suits(task_);
+        if (ChanceSearch::suits(task_) && !must_cross()) {
+            ChanceSearch chance(task_, random_, effort_);
+            if (chance.search(heat_bath_suits ? steps / 4 : steps) == SearchEnd::placed)
+                return placed(chance.placements(), chance.finished_grid());
+        }
+        if (heat_bath_suits) {
+            HeatBathSearch heat_bath(task_, random_, effort_);
+            if (heat_bath.search(tight_moves_per_word * task_.words.size()) == SearchEnd::placed)
+                return placed(heat_bath.placements(), heat_bath.finished_grid());
+        }
+        const SearchEnd end = sampling_.search(steps);
+        if (end == SearchEnd::placed) return placed(sampling_.placements(), sampling_.finished_grid());
+        if (end == SearchEnd::exhausted) return without(End::impossible, sampling_.hardest());
+        return std::nullopt;
+    }
+    // Whether the words have more letters than there are cells for them: chance is of no use then.
+    [[nodiscard]] bool must_cross() const {
+        std::size_t letters = 0;
+        for (const Letters& word : task_.words) letters += word.size();
+        return letters >= task_.mask.open_count();
+    }
+
     PlaceResult run_tight(Candidates& candidates) {
         Lanes lanes(task_, candidates, random_);
         for (std::uint64_t turn = first_turn;; turn *= 2) {
             const std::uint64_t left = task_.effort - effort_.spent();
-            const Lanes::Outcome outcome = lanes.take_turns(turn, effort_.spent(), left);
+            Lanes::Outcome outcome = lanes.take_turns(turn, effort_.spent(), left);
             effort_.add(outcome.effort_spent);
-            if (outcome.end == SearchEnd::placed) return placed(*outcome.position);
+            if (outcome.end == SearchEnd::placed)
+                return placed(std::move(outcome.found->placements), outcome.found->grid);
             if (outcome.end == SearchEnd::exhausted) return without(End::impossible, lanes.hardest());
             // Where what is left is too little for a step, nothing is spent any more.
             if (outcome.effort_spent == 0 || lanes.is_cancelled()) break;
@@ -54,9 +84,6 @@ class Portfolio {
         return without(End::unfinished, lanes.hardest());
     }
 
-    [[nodiscard]] PlaceResult placed(const Position& position) const {
-        return placed(position.placements(), position.finished_grid());
-    }
     [[nodiscard]] PlaceResult placed(std::vector<Placement> placements, const Grid& grid) const {
         return {End::placed, effort_.spent(), std::move(placements), grid, 0};
     }

@@ -1,0 +1,237 @@
+// Random retry, which is what places an everyday puzzle: nothing is checked while words are laid but that
+// letters agree. Copies that nobody meant are rare, and one pass over the grid finds them all; a word that
+// has a part in one is laid anew, its new letters looked at one by one. So a run costs about as much as
+// writing and reading the grid once. Judged by tests/place_test.cpp; what it cannot place is for other
+// searches.
+
+#include "place/chance.hpp"
+
+#include <algorithm>
+#include <array>
+#include <numeric>
+
+namespace lode {
+namespace {
+
+// A word that finds no place in so many is left to another run.
+constexpr int tries_per_word = 200;
+// Beyond so many strays, and one for so many words more, another run is the better way.
+constexpr std::size_t few_strays = 4;
+constexpr std::size_t words_per_stray = 4;
+
+// How many placements of a length lie inside a grid, in each of some directions, and which is which.
+class Placements {
+  public:
+    Placements(Size size, int length, const std::vector<Direction>& choices)
+        : choices_(choices), shift_(length - 1) {
+        for (const Direction direction : choices) {
+            const Cell by = step(direction);
+            const int rows = std::max(0, by.row == 0 ? size.rows : size.rows - shift_);
+            const int columns = std::max(0, by.column == 0 ? size.columns : size.columns - shift_);
+            columns_[at(direction)] = static_cast<std::uint32_t>(columns);
+            counts_[at(direction)] = static_cast<std::uint32_t>(rows) * static_cast<std::uint32_t>(columns);
+            count_ += counts_[at(direction)];
+        }
+    }
+    [[nodiscard]] std::uint32_t count() const { return count_; }
+    [[nodiscard]] Placement operator[](std::uint32_t number) const {
+        for (const Direction direction : choices_) {
+            if (number >= counts_[at(direction)]) {
+                number -= counts_[at(direction)];
+                continue;
+            }
+            const Cell by = step(direction);
+            const Cell first{
+                static_cast<int>(number / columns_[at(direction)]) + (by.row < 0 ? shift_ : 0),
+                static_cast<int>(number % columns_[at(direction)]) + (by.column < 0 ? shift_ : 0)};
+            return {first, direction};
+        }
+        return {};
+    }
+
+  private:
+    [[nodiscard]] static std::size_t at(Direction direction) { return static_cast<std::size_t>(direction); }
+
+    const std::vector<Direction>& choices_;
+    int shift_;
+    std::array<std::uint32_t, 8> columns_{};
+    std::array<std::uint32_t, 8> counts_{};
+    std::uint32_t count_ = 0;
+};
+
+}  // namespace
+
+ChanceSearch::ChanceSearch(const PlaceTask& task, Random& random, Effort& effort)
+    : task_(task),
+      random_(random),
+      effort_(effort),
+      nesting_(task),
+      order_(task.words.size()),
+      failed_(task.words.size(), 0),
+      placed_(task.words.size()) {
+    for (const Direction direction : all_directions)
+        if (task.directions.contains(direction)) choices_.push_back(direction);
+    std::iota(order_.begin(), order_.end(), 0u);
+    std::stable_sort(order_.begin(), order_.end(),
+                     [&](auto a, auto b) { return task_.words[a].size() > task_.words[b].size(); });
+}
+
+bool ChanceSearch::agrees(std::uint32_t word, const Placement& placement) const {
+    const Cell by = step(placement.direction);
+    const std::ptrdiff_t stride = std::ptrdiff_t{by.row} * grid_.size().columns + by.column;
+    const Letter* there = grid_.letters().data() + grid_.index(placement.first);
+    for (const Letter letter : task_.words[word]) {
+        if (*there != empty_cell && *there != letter) return false;
+        there += stride;
+    }
+    return true;
+}
+
+void ChanceSearch::write(std::uint32_t word, const Placement& placement) {
+    Cell cell = placement.first;
+    for (const Letter letter : task_.words[word]) {
+        grid_[cell] = letter;
+        if (!cover_.empty()) ++cover_[grid_.index(cell)];
+        cell = moved(cell, placement.direction, 1);
+    }
+    placed_[word] = placement;
+}
+
+void ChanceSearch::lift(std::uint32_t word) {
+    Cell cell = placed_[word]->first;
+    for (std::size_t at = 0; at < task_.words[word].size(); ++at) {
+        if (--cover_[grid_.index(cell)] == 0) grid_[cell] = empty_cell;
+        cell = moved(cell, placed_[word]->direction, 1);
+    }
+    placed_[word].reset();
+}
+
+// At the first of some random places where the letters agree and which is accepted once it is written.
+template <class Accept>
+bool ChanceSearch::place(std::uint32_t word, Accept&& accept) {
+    const Placements all(grid_.size(), static_cast<int>(task_.words[word].size()), choices_);
+    if (all.count() == 0) return false;
+    for (int tried = 0; tried < tries_per_word && effort_.spend(1); ++tried) {
+        const Placement placement = all[random_.below(all.count())];
+        if (!agrees(word, placement)) continue;
+        write(word, placement);
+        if (accept()) return true;
+        lift(word);
+    }
+    ++failed_[word];
+    return false;
+}
+
+bool ChanceSearch::is_explained(std::size_t word, const Placement& copy) const {
+    return nesting_.judge(word, copy, [&](std::uint32_t other) { return placed_[other]; }) ==
+           Nesting::Verdict::explained;
+}
+
+bool ChanceSearch::has_only_explained_copies_of(std::uint32_t word) const {
+    return nesting_.copies_differ(word, [&](std::uint32_t other) { return placed_[other]; });
+}
+
+void ChanceSearch::count_cover() {
+    cover_.assign(grid_.size().cells(), 0);
+    for (std::uint32_t word = 0; word < placed_.size(); ++word)
+        for (int at = 0; at < static_cast<int>(task_.words[word].size()); ++at)
+            ++cover_[grid_.index(moved(placed_[word]->first, placed_[word]->direction, at))];
+}
+
+// Strays are only ever taken away: a word that is laid anew completes no copy but its own, and leaves none
+// behind that it explained.
+bool ChanceSearch::place_elsewhere(std::uint32_t word) {
+    if (cover_.empty()) count_cover();
+    const Placement before = *placed_[word];
+    lift(word);
+    return place(word, [&] {
+        return has_only_explained_copies_of(word) && are_explained_along(word, before) &&
+               are_explained_along(word, *placed_[word]);
+    });
+}
+
+// The copies through the cells that the placement covers and that hold letters.
+bool ChanceSearch::are_explained_along(std::uint32_t word, const Placement& placement) const {
+    const auto explained = [&](std::size_t other, const Placement& copy) {
+        return is_explained(other, copy);
+    };
+    const auto avoided = [](std::size_t, const Placement&) { return false; };
+    for (int at = 0; at < static_cast<int>(task_.words[word].size()); ++at) {
+        const Cell cell = moved(placement.first, placement.direction, at);
+        if (grid_[cell] != empty_cell && (!task_.words_guard.through(grid_, cell, explained) ||
+                                          !task_.avoided_guard.through(grid_, cell, avoided)))
+            return false;
+    }
+    return true;
+}
+
+bool ChanceSearch::still_stands(const Stray& stray) const {
+    if (grid_[stray.copy.first] == empty_cell) return false;
+    return !stray.guard->through(grid_, stray.copy.first, [&](std::size_t word, const Placement& copy) {
+        return word != stray.word || copy != stray.copy;
+    });
+}
+
+// One of the words whose letters the stray is made of.
+std::uint32_t ChanceSearch::word_on(const Stray& stray) {
+    const int length = stray.guard->length(stray.word);
+    std::vector<std::uint32_t> on;
+    for (std::uint32_t word = 0; word < placed_.size(); ++word) {
+        const auto [first, direction] = *placed_[word];
+        bool meets = false;
+        for (int at = 0; at < static_cast<int>(task_.words[word].size()) && !meets; ++at)
+            for (int letter = 0; letter < length && !meets; ++letter)
+                meets = moved(first, direction, at) == moved(stray.copy.first, stray.copy.direction, letter);
+        if (meets) on.push_back(word);
+    }
+    return on[random_.below(static_cast<std::uint32_t>(on.size()))];
+}
+
+bool ChanceSearch::mend() {
+    const std::size_t most = few_strays + placed_.size() / words_per_stray;
+    std::vector<Stray> strays;
+    const auto note = [&](const CopyGuard& guard) {
+        return guard.everywhere(grid_, [&](std::size_t word, const Placement& copy) {
+            if (&guard == &task_.words_guard && is_explained(word, copy)) return true;
+            strays.push_back({&guard, word, copy});
+            return strays.size() <= most;
+        });
+    };
+    if (!note(task_.words_guard) || !note(task_.avoided_guard)) return false;
+    for (std::uint32_t word = 0; word < placed_.size(); ++word)
+        if (!has_only_explained_copies_of(word) && !place_elsewhere(word)) return false;
+    return std::all_of(strays.begin(), strays.end(), [&](const Stray& stray) {
+        return !still_stands(stray) || place_elsewhere(word_on(stray));
+    });
+}
+
+bool ChanceSearch::run() {
+    grid_ = Grid(task_.mask);
+    cover_.clear();
+    return std::all_of(order_.begin(), order_.end(),
+                       [&](std::uint32_t word) { return place(word, [] { return true; }); }) &&
+           mend();
+}
+
+SearchEnd ChanceSearch::search(std::uint64_t most_steps) {
+    const std::uint64_t stop = effort_.spent() + most_steps;
+    while (effort_.spent() < stop && !effort_.is_spent()) {
+        const std::uint64_t before = effort_.spent();
+        if (run()) return SearchEnd::placed;
+        // Where a word has no place at all, nothing is spent any more.
+        if (effort_.spent() == before) break;
+    }
+    return SearchEnd::limit;
+}
+
+std::vector<Placement> ChanceSearch::placements() const {
+    std::vector<Placement> all;
+    for (const auto& placement : placed_) all.push_back(*placement);
+    return all;
+}
+
+std::uint32_t ChanceSearch::hardest() const {
+    return static_cast<std::uint32_t>(std::max_element(failed_.begin(), failed_.end()) - failed_.begin());
+}
+
+}  // namespace lode

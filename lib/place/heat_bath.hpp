@@ -1,0 +1,74 @@
+#pragma once
+// The search that finds tight placements: words are moved one at a time to places drawn by what they cost,
+// and push out those that are in their way.
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "place/cost_planes.hpp"
+#include "place/effort.hpp"
+#include "place/nesting.hpp"
+#include "random/random.hpp"
+
+namespace lode {
+
+class HeatBathSearch {
+  public:
+    // It knows of no demands but pins that fit, and costs every placement of a word at each move: not for
+    // large grids.
+    [[nodiscard]] static bool suits(const PlaceTask& task);
+    // The task suits.
+    HeatBathSearch(const PlaceTask& task, Random& random, Effort& effort);
+
+    // Goes on from where the last call ended, for at most so many moves. Never `exhausted`.
+    [[nodiscard]] SearchEnd search(std::uint64_t most_moves);
+
+    // Where search ended with `placed`.
+    [[nodiscard]] std::vector<Placement> placements() const;
+    [[nodiscard]] const Grid& finished_grid() const { return grid_; }
+    // The word that pushed others out most often.
+    [[nodiscard]] std::uint32_t hardest() const;
+
+  private:
+    using Block = std::uint64_t;
+
+    void place_pinned();
+    [[nodiscard]] std::uint32_t choose_word();
+    [[nodiscard]] bool move(std::uint32_t word);
+    void push_out(std::uint32_t word, const Placement& placement);
+    void place(std::uint32_t word, const Placement& placement);
+    void lift(std::uint32_t word);
+    void set_costs(Cell cell);
+    [[nodiscard]] bool has_only_explained_copies();
+    void lift_one_of(const CopyGuard& guard, std::size_t word, const Placement& copy);
+    void mark_owners(Cell cell);
+    void lift_marked();
+
+    template <class Visit>
+    void each_cell(std::uint32_t word, const Placement& placement, Visit&& visit) const;
+    [[nodiscard]] bool is_pinned(std::uint32_t word) const {
+        return !task_.demands.pins.empty() && task_.demands.pins[word].has_value();
+    }
+    [[nodiscard]] Block* owners(Cell cell) { return owners_.data() + grid_.index(cell) * blocks_; }
+
+    const PlaceTask& task_;
+    Random& random_;
+    Effort& effort_;
+    Nesting nesting_;
+    CostPlanes planes_;
+    std::uint64_t steps_per_move_;
+    Grid grid_;
+    std::vector<std::optional<Placement>> placed_;
+    std::vector<std::uint32_t> movable_;  // the words that are not pinned
+    std::vector<std::uint32_t> out_;      // those of them that are not in place
+    std::vector<std::uint32_t> failed_;   // by word
+    // By cell: the words that stand there, how many they are, and what it costs to push them all out.
+    std::size_t blocks_;
+    std::vector<Block> owners_;
+    std::vector<std::uint16_t> cover_;
+    std::vector<std::uint32_t> value_;
+    std::vector<Block> marked_;  // of words
+};
+
+}  // namespace lode
