@@ -136,9 +136,12 @@ TEST_CASE("letters are drawn as often as they weigh") {
 
 TEST_CASE("a large grid over two letters is filled around words that chance would spell hundreds of times") {
     Task task{Grid({40, 40}), {word_of("ABAB"), word_of("AABB")}, {word_of("BBB")}, {1, 1}};
-    const auto result = filled(task);
-    REQUIRE(result.end == End::filled);
-    CHECK(fault_in(task, result.grid).empty());
+    for (std::uint64_t seed = 1; seed <= 10; ++seed) {
+        const auto result = filled(task, seed);
+        CAPTURE(seed);
+        REQUIRE(result.end == End::filled);
+        CHECK(fault_in(task, result.grid).empty());
+    }
 }
 
 TEST_CASE("a grid without empty cells is given back as it is, and needs no letter") {

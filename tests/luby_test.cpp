@@ -2,7 +2,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "place/luby.hpp"
+#include "random/luby.hpp"
 
 TEST_CASE("restart lengths follow the sequence of Luby, Sinclair and Zuckerman") {
     // Information Processing Letters 47 (1993); OEIS A182105.

@@ -1,181 +1,153 @@
-// Cell by cell in reading order, a letter drawn by its weight. A letter that completes a copy is put aside;
-// where all are, the search jumps back to the latest filler cell that had a part in any of those copies, and
-// takes its reasons along (Prosser, "Hybrid algorithms for the constraint satisfaction problem",
-// Computational Intelligence 9(3), 1993: conflict-directed backjumping). Words' own letters have no part in
-// it: they stay. Judged by tests/fill_test.cpp.
+// Letters are first drawn for all cells, whatever they spell. In an everyday grid they spell a listed or an
+// avoided word hardly ever: one pass finds where, and a letter of each such copy is drawn again until it
+// completes none. Where that is not soon done, the thorough search starts from the beginning. Judged by
+// tests/fill_test.cpp.
 
 #include "fill/fill.hpp"
 
 #include <algorithm>
-#include <map>
-#include <numeric>
+#include <optional>
 #include <stdexcept>
+
+#include "fill/letter_draw.hpp"
+#include "fill/thorough.hpp"
 
 namespace lode {
 namespace {
 
 constexpr std::uint64_t letters_between_looks = 1 << 14;
-constexpr std::uint32_t not_filler = UINT32_MAX;
+// Beyond so many copies, and one for so many cells more, letters are too few for chance.
+constexpr std::size_t few_strays = 16;
+constexpr std::size_t cells_per_stray = 16;
+// How often a letter is drawn again in one cell before another cell of the copy has its turn.
+constexpr int draws_per_cell = 8;
 
-class Filler {
+class Sprinkler {
   public:
-    Filler(const Grid& placed, const FillTask& task, Random& random);
-    FillResult run();
+    Sprinkler(const Grid& placed, const FillTask& task, const LetterDraw& draw, Random& random)
+        : placed_(placed), task_(task), draw_(draw), random_(random), grid_(placed) {}
+
+    // The filled grid, the end of the effort or of the caller's patience, or nothing where it is not for
+    // chance.
+    std::optional<FillResult> run() {
+        if (!draw_all())
+            return FillResult{
+                is_cancelled() ? FillResult::End::cancelled : FillResult::End::unfinished, effort_, {}};
+        if (!find_strays() ||
+            !std::all_of(strays_.begin(), strays_.end(), [&](const Stray& stray) { return mend(stray); }))
+            return std::nullopt;
+        return FillResult{FillResult::End::filled, effort_, std::move(grid_)};
+    }
+    [[nodiscard]] std::uint64_t effort_spent() const { return effort_; }
 
   private:
-    bool try_letters(std::uint32_t at);
-    bool clashes(std::uint32_t at);
-    bool jump_back(std::uint32_t& at);
-    [[nodiscard]] Letter first_letter(Cell cell);
-    Letter draw();
-    // A cell at which a letter failed: what is left to try, and the earlier cells to blame.
-    struct Trouble {
-        bool listed = false;
-        Letters untried;
-        std::vector<std::uint32_t> blamed;
+    // A copy with a letter of the filler.
+    struct Stray {
+        const CopyGuard* guard;
+        std::size_t word;
+        Placement copy;
     };
-    void list_untried(std::uint32_t at, Trouble& trouble);
-    void blame(std::uint32_t at, Cell cell);
 
+    bool draw_all();
+    bool find_strays();
+    bool mend(const Stray& stray);
+    [[nodiscard]] bool is_filler(Cell cell) const { return placed_[cell] == empty_cell; }
+    [[nodiscard]] std::vector<Cell> filler_of(const CopyGuard& guard, std::size_t word,
+                                              const Placement& copy) const;
+    [[nodiscard]] bool completes_nothing(Cell cell) const;
+    [[nodiscard]] bool still_stands(const Stray& stray, Cell on) const;
+    [[nodiscard]] bool is_cancelled() const {
+        return task_.cancel && task_.cancel->load(std::memory_order_relaxed);
+    }
+
+    const Grid& placed_;
     const FillTask& task_;
+    const LetterDraw& draw_;
     Random& random_;
     Grid grid_;
-    std::vector<Cell> cells_;           // the filler cells in reading order
-    std::vector<std::uint32_t> order_;  // of every cell of the grid: its place in cells_, or not_filler
-    std::vector<std::uint32_t> sums_;   // of the weights up to and with each letter
-    std::map<std::uint32_t, Trouble> trouble_;  // hardly any cell has some
+    std::vector<Stray> strays_;
     std::uint64_t effort_ = 0;
 };
 
-Filler::Filler(const Grid& placed, const FillTask& task, Random& random)
-    : task_(task), random_(random), grid_(placed), order_(placed.size().cells(), not_filler) {
+bool Sprinkler::draw_all() {
     for (int row = 0; row < grid_.size().rows; ++row)
-        for (int column = 0; column < grid_.size().columns; ++column)
-            if (grid_[{row, column}] == empty_cell) {
-                order_[grid_.index({row, column})] = static_cast<std::uint32_t>(cells_.size());
-                cells_.push_back({row, column});
-            }
-    sums_.resize(task.weights.size());
-    std::partial_sum(task.weights.begin(), task.weights.end(), sums_.begin());
-    if (!cells_.empty() && (sums_.empty() || sums_.back() == 0))
-        throw std::invalid_argument("a grid is to be filled and no letter is allowed");
-}
-
-Letter Filler::draw() {
-    const std::uint32_t mark = random_.below(sums_.back());
-    return static_cast<Letter>(std::upper_bound(sums_.begin(), sums_.end(), mark) - sums_.begin());
-}
-
-// The one that stood there before, or one drawn.
-Letter Filler::first_letter(Cell cell) {
-    const Letter kept = task_.kept ? (*task_.kept)[cell] : empty_cell;
-    return kept < task_.weights.size() ? kept : draw();
-}
-
-// The letters other than the one that just failed, drawn without putting back; the last is tried first.
-void Filler::list_untried(std::uint32_t at, Trouble& trouble) {
-    Letters& letters = trouble.untried;
-    auto weights = task_.weights;
-    weights[grid_[cells_[at]]] = 0;
-    auto left = std::accumulate(weights.begin(), weights.end(), 0u);
-    while (left > 0) {
-        std::uint32_t mark = random_.below(left);
-        std::size_t letter = 0;
-        while (mark >= weights[letter]) mark -= weights[letter++];
-        letters.push_back(static_cast<Letter>(letter));
-        left -= weights[letter];
-        weights[letter] = 0;
-    }
-    std::reverse(letters.begin(), letters.end());
-    trouble.listed = true;
-}
-
-void Filler::blame(std::uint32_t at, Cell cell) {
-    const std::uint32_t other = order_[grid_.index(cell)];
-    if (other < at) trouble_[at].blamed.push_back(other);
-}
-
-// Whether the letter at a filler cell completes a copy; if so, the earlier filler cells of that copy are
-// blamed.
-bool Filler::clashes(std::uint32_t at) {
-    const auto check = [&](const CopyGuard& guard) {
-        return !guard.through(grid_, cells_[at], [&](std::size_t word, const Placement& copy) {
-            for (int index = 0; index < guard.length(word); ++index)
-                blame(at, moved(copy.first, copy.direction, index));
-            return false;
-        });
-    };
-    return check(task_.words_guard) || check(task_.avoided_guard);
-}
-
-// Gives the cell the next letter that completes no copy; false where none is left.
-bool Filler::try_letters(std::uint32_t at) {
-    Letter& letter = grid_[cells_[at]];
-    if (letter == empty_cell) {
-        letter = first_letter(cells_[at]);
-        ++effort_;
-        if (!clashes(at)) return true;
-    }
-    Trouble& trouble = trouble_[at];
-    if (!trouble.listed) list_untried(at, trouble);
-    while (!trouble.untried.empty()) {
-        letter = trouble.untried.back();
-        trouble.untried.pop_back();
-        ++effort_;
-        if (!clashes(at)) return true;
-    }
-    return false;
-}
-
-// Goes back to the latest cell to blame, and clears all after it. False where there is none: no letters will
-// do.
-bool Filler::jump_back(std::uint32_t& at) {
-    auto reasons = std::move(trouble_[at].blamed);
-    std::sort(reasons.begin(), reasons.end());
-    reasons.erase(std::unique(reasons.begin(), reasons.end()), reasons.end());
-    if (reasons.empty()) return false;
-    const std::uint32_t back = reasons.back();
-    reasons.pop_back();
-    for (std::uint32_t clear = back + 1; clear <= at; ++clear) grid_[cells_[clear]] = empty_cell;
-    trouble_.erase(trouble_.upper_bound(back), trouble_.upper_bound(at));
-    auto& known = trouble_[back].blamed;
-    known.insert(known.end(), reasons.begin(), reasons.end());
-    at = back;
+        for (int column = 0; column < grid_.size().columns; ++column) {
+            Letter& letter = grid_[{row, column}];
+            if (letter != empty_cell) continue;
+            if (effort_ >= task_.effort) return false;
+            if (++effort_ % letters_between_looks == 0 && is_cancelled()) return false;
+            const Letter kept = task_.kept ? (*task_.kept)[{row, column}] : empty_cell;
+            letter = kept < task_.weights.size() ? kept : draw_.draw(random_);
+        }
     return true;
 }
 
-FillResult Filler::run() {
-    FillResult result;
-    std::uint64_t next_look = letters_between_looks;
-    for (std::uint32_t at = 0; at < cells_.size();) {
-        if (effort_ >= task_.effort) return result;
-        const bool found = try_letters(at);
-        result.effort_spent = effort_;
-        if (effort_ >= next_look) {
-            next_look = effort_ + letters_between_looks;
-            if (task_.cancel && task_.cancel->load(std::memory_order_relaxed)) {
-                result.end = FillResult::End::cancelled;
-                return result;
-            }
+std::vector<Cell> Sprinkler::filler_of(const CopyGuard& guard, std::size_t word,
+                                       const Placement& copy) const {
+    std::vector<Cell> cells;
+    for (int at = 0; at < guard.length(word); ++at)
+        if (const Cell cell = moved(copy.first, copy.direction, at); is_filler(cell)) cells.push_back(cell);
+    return cells;
+}
+
+bool Sprinkler::find_strays() {
+    const std::size_t most = few_strays + grid_.size().cells() / cells_per_stray;
+    const auto note = [&](const CopyGuard& guard) {
+        return guard.everywhere(grid_, [&](std::size_t word, const Placement& copy) {
+            for (int at = 0; at < guard.length(word); ++at)
+                if (is_filler(moved(copy.first, copy.direction, at))) {
+                    strays_.push_back({&guard, word, copy});
+                    break;
+                }
+            return strays_.size() <= most;
+        });
+    };
+    return note(task_.words_guard) && note(task_.avoided_guard);
+}
+
+bool Sprinkler::completes_nothing(Cell cell) const {
+    const auto found = [](std::size_t, const Placement&) { return false; };
+    return task_.words_guard.through(grid_, cell, found) && task_.avoided_guard.through(grid_, cell, found);
+}
+
+bool Sprinkler::still_stands(const Stray& stray, Cell on) const {
+    return !stray.guard->through(grid_, on, [&](std::size_t word, const Placement& copy) {
+        return word != stray.word || copy != stray.copy;
+    });
+}
+
+// Another letter for one of its cells, at random, that takes it away and brings no other.
+bool Sprinkler::mend(const Stray& stray) {
+    auto cells = filler_of(*stray.guard, stray.word, stray.copy);
+    if (!still_stands(stray, cells.front())) return true;
+    random_.shuffle(cells);
+    for (const Cell cell : cells) {
+        const Letter before = grid_[cell];
+        for (int draws = 0; draws < draws_per_cell && effort_ < task_.effort; ++draws) {
+            ++effort_;
+            grid_[cell] = draw_.draw(random_);
+            if (completes_nothing(cell)) return true;
         }
-        if (found) {
-            ++at;
-            continue;
-        }
-        if (!jump_back(at)) {
-            result.end = FillResult::End::impossible;
-            return result;
-        }
+        grid_[cell] = before;
     }
-    result.end = FillResult::End::filled;
-    result.grid = std::move(grid_);
-    return result;
+    return false;
 }
 
 }  // namespace
 
 FillResult fill(const Grid& placed, const FillTask& task, Random& random) {
-    return Filler(placed, task, random).run();
+    const LetterDraw draw(task.weights);
+    const auto& letters = placed.letters();
+    if (!draw.can_draw() && std::find(letters.begin(), letters.end(), empty_cell) != letters.end())
+        throw std::invalid_argument("a grid is to be filled and no letter is allowed");
+
+    Sprinkler sprinkler(placed, task, draw, random);
+    if (auto result = sprinkler.run()) return std::move(*result);
+    FillTask rest = task;
+    rest.effort -= sprinkler.effort_spent();
+    FillResult result = fill_thoroughly(placed, rest, draw, random);
+    result.effort_spent += sprinkler.effort_spent();
+    return result;
 }
 
 }  // namespace lode

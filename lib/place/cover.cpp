@@ -11,7 +11,7 @@
 #include <limits>
 #include <numeric>
 
-#include "place/luby.hpp"
+#include "random/luby.hpp"
 #include "place/symmetry.hpp"
 
 namespace lode {

@@ -11,7 +11,7 @@
 #include <algorithm>
 #include <numeric>
 
-#include "place/luby.hpp"
+#include "random/luby.hpp"
 #include "place/same_copy.hpp"
 
 namespace lode {
