@@ -1,5 +1,7 @@
 // The guard that place and fill ask after every letter, against a naive finder.
 
+#include <set>
+
 #include <catch2/catch.hpp>
 
 #include "grid/copy_guard.hpp"
@@ -51,17 +53,29 @@ Seen naive_through(const std::vector<Letters>& words, const Letters& seen_as, co
     return seen;
 }
 
+// Of the whole grid as well: what is seen through any of its cells, each copy once.
 void same_as_naive(const std::vector<Letters>& words, const Letters& seen_as, const Grid& grid) {
     const CopyGuard guard(words, seen_as);
+    Seen everywhere;
+    CHECK(guard.everywhere(grid, [&](std::size_t word, const Placement& copy) {
+        everywhere.emplace(word, copy.first.row, copy.first.column, copy.direction);
+        return true;
+    }));
+    std::set<Seen::value_type> all;
     for (int row = 0; row < grid.size().rows; ++row)
         for (int column = 0; column < grid.size().columns; ++column) {
             if (grid[{row, column}] >= seen_as.size()) continue;
             const auto expected = naive_through(words, seen_as, grid, {row, column});
+            all.insert(expected.begin(), expected.end());
             if (seen_through(guard, grid, {row, column}) != expected) {
                 CAPTURE(rows_of(grid), row, column);
                 REQUIRE(seen_through(guard, grid, {row, column}) == expected);
             }
         }
+    if (everywhere != Seen(all.begin(), all.end())) {
+        CAPTURE(rows_of(grid));
+        REQUIRE(everywhere == Seen(all.begin(), all.end()));
+    }
 }
 
 }  // namespace
@@ -88,7 +102,7 @@ TEST_CASE("the guard sees every copy through a cell of random grids with closed 
             }
         std::vector<Letters> words;
         for (int word = 0; word < 20; ++word) {
-            words.emplace_back(2 + random.below(4));
+            words.emplace_back(2 + random.below(6));
             for (Letter& letter : words.back()) letter = static_cast<Letter>(random.below(letters));
         }
         CAPTURE(round);
@@ -109,7 +123,7 @@ TEST_CASE("the guard reads letters as others, such as letters without their mark
     }
 }
 
-TEST_CASE("the guard keeps its word with alphabets too large for pairs") {
+TEST_CASE("the guard keeps its word with alphabets of more letters than it tells apart") {
     Random random(6);
     const std::size_t letters = 3000;
     std::vector<Letters> words;

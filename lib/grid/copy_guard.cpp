@@ -1,30 +1,30 @@
 #include "grid/copy_guard.hpp"
 
 #include <bit>
+#include <limits>
 #include <numeric>
 
 namespace lode {
 
-CopyGuard::Tail::Tail(std::size_t letters, std::vector<Ending> endings)
+CopyGuard::Windows::Windows(std::size_t letters, const std::vector<Use>& uses)
     : mask_((Key{1} << (static_cast<int>(letters) * bits_per_code)) - 1) {
-    // So many bits an ending keep the set nearly empty; above a million it would fall out of the caches.
-    constexpr std::size_t bits_per_ending = 32;
+    // So many bits a use keep the set nearly empty; above a million it would fall out of the caches.
+    constexpr std::size_t bits_per_use = 32;
     constexpr std::size_t least_bits = 1 << 10;
     constexpr std::size_t most_bits = 1 << 20;
-    const std::size_t bits =
-        std::bit_ceil(std::clamp(bits_per_ending * endings.size(), least_bits, most_bits));
+    const std::size_t bits = std::bit_ceil(std::clamp(bits_per_use * uses.size(), least_bits, most_bits));
     shift_ = 32 - std::countr_zero(bits);
     bits_.assign(bits / 64, 0);
     starts_.assign((bits >> bits_per_slot) + 1, 0);
-    for (const Ending& ending : endings) {
-        const std::uint32_t at = place(ending.key);
+    for (const Use& use : uses) {
+        const std::uint32_t at = place(use.key);
         bits_[at / 64] |= std::uint64_t{1} << (at % 64);
         ++starts_[(at >> bits_per_slot) + 1];
     }
     std::partial_sum(starts_.begin(), starts_.end(), starts_.begin());
-    endings_.resize(endings.size());
+    uses_.resize(uses.size());
     auto next = starts_;
-    for (const Ending& ending : endings) endings_[next[place(ending.key) >> bits_per_slot]++] = ending;
+    for (const Use& use : uses) uses_[next[place(use.key) >> bits_per_slot]++] = use;
 }
 
 CopyGuard::CopyGuard(std::span<const Letters> words, Letters seen_as) : seen_as_(std::move(seen_as)) {
@@ -46,39 +46,73 @@ CopyGuard CopyGuard::up_to(std::size_t letters) const {
 
 void CopyGuard::index(std::size_t longest) {
     constexpr std::uint32_t codes = (1u << bits_per_code) - 1;
-    codes_.assign(seen_as_.size(), no_code);
-    tails_.clear();
-    longest_ = 0;
+    const auto is_found = [&](const Run& word) { return word.count <= longest; };
     // Codes are given out as letters come up in words; with many letters some share one.
     std::vector<std::uint8_t> code_of;
     std::uint32_t letters_met = 0;
-    const auto code_for = [&](Letter letter) -> std::uint32_t {
-        if (letter >= code_of.size()) code_of.resize(letter + std::size_t{1}, no_code);
-        if (code_of[letter] == no_code)
-            code_of[letter] = static_cast<std::uint8_t>(1 + letters_met++ % codes);
-        return code_of[letter];
-    };
-    std::array<std::vector<Ending>, most_in_tail + 1> endings;
-    for (std::uint32_t word = 0; word < words_.size(); ++word) {
-        const auto [start, count] = words_[word];
-        if (count > longest) continue;
-        longest_ = std::max<std::size_t>(longest_, count);
-        const std::size_t in_tail = std::min<std::size_t>(count, most_in_tail);
-        const Letter* const letters = letters_.data() + start;
-        for (std::uint32_t at = 0; at < count; ++at) (void)code_for(letters[at]);
-        Key last = 0;
-        Key first = 0;
-        for (std::size_t at = in_tail; at-- > 0;) {
-            last = next(last, code_for(letters[count - 1 - at]));
-            first = next(first, code_for(letters[at]));
+    longest_ = 0;
+    for (const Run& word : words_) {
+        if (!is_found(word)) continue;
+        longest_ = std::max<std::size_t>(longest_, word.count);
+        for (std::uint32_t at = word.first; at < word.first + word.count; ++at) {
+            const Letter letter = letters_[at];
+            if (letter >= code_of.size()) code_of.resize(letter + std::size_t{1}, no_code);
+            if (code_of[letter] == no_code)
+                code_of[letter] = static_cast<std::uint8_t>(1 + letters_met++ % codes);
         }
-        endings[in_tail].push_back({last, word, false});
-        endings[in_tail].push_back({first, word, true});
     }
+    codes_.assign(seen_as_.size(), no_code);
+    windows_.clear();
+    if (longest_ == 0) return;
     for (std::size_t letter = 0; letter < seen_as_.size(); ++letter)
         if (seen_as_[letter] < code_of.size()) codes_[letter] = code_of[seen_as_[letter]];
-    for (std::size_t letters = 1; letters <= most_in_tail; ++letters)
-        if (!endings[letters].empty()) tails_.emplace_back(letters, std::move(endings[letters]));
+
+    // How many words have a window, about: windows are told apart by a number of so many bits.
+    const std::size_t slots = std::bit_ceil(std::clamp<std::size_t>(2 * letters_.size(), 1 << 6, 1 << 18));
+    const int count_bits = std::countr_zero(slots);
+    std::vector<std::uint32_t> counts(slots, 0);
+    const auto count_of = [&](Key key) -> std::uint32_t& {
+        return counts[key * 0x9E37'79B1u >> (32 - count_bits)];
+    };
+    // Calls visit(the letter behind the window, the window read forward, and backward).
+    const auto each_window = [&](const Run& word, auto&& visit) {
+        const auto in_window = static_cast<std::uint32_t>(std::min<std::size_t>(word.count, most_in_window));
+        for (std::uint32_t end = in_window; end <= word.count; ++end) {
+            Key forward = 0;
+            Key backward = 0;
+            for (std::uint32_t at = 0; at < in_window; ++at) {
+                forward = next(forward, code_of[letters_[word.first + end - in_window + at]]);
+                backward = next(backward, code_of[letters_[word.first + end - 1 - at]]);
+            }
+            visit(end, forward, backward);
+        }
+    };
+    for (const Run& word : words_)
+        if (is_found(word))
+            each_window(word, [&](std::uint32_t, Key forward, Key backward) {
+                ++count_of(forward);
+                ++count_of(backward);
+            });
+    std::array<std::vector<Use>, most_in_window + 1> uses;
+    for (std::uint32_t number = 0; number < words_.size(); ++number) {
+        const Run& word = words_[number];
+        if (!is_found(word)) continue;
+        const auto in_window = static_cast<std::uint32_t>(std::min<std::size_t>(word.count, most_in_window));
+        Use rarest{};
+        Use rarest_turned{};
+        std::uint32_t fewest = std::numeric_limits<std::uint32_t>::max();
+        each_window(word, [&](std::uint32_t end, Key forward, Key backward) {
+            const std::uint32_t shared = count_of(forward) + count_of(backward);
+            if (shared >= fewest) return;
+            fewest = shared;
+            rarest = {forward, number, word.count - end, false};
+            rarest_turned = {backward, number, end - in_window, true};
+        });
+        uses[in_window].push_back(rarest);
+        uses[in_window].push_back(rarest_turned);
+    }
+    for (std::size_t letters = 1; letters <= most_in_window; ++letters)
+        if (!uses[letters].empty()) windows_.emplace_back(letters, uses[letters]);
 }
 
 bool CopyGuard::stands(const Grid& grid, std::uint32_t word, Cell first, Direction direction) const {

@@ -13,11 +13,11 @@
 
 namespace lode {
 
-// Words are kept by their last letters, up to four of them, and so is each word read backward: a walk along a
-// line, in one of four directions, keeps the last four letters in a number and looks it up in a small set of
-// bits. Hardly any number is in it, so that a cell costs a few looks however many words there are (Karp and
-// Rabin, "Efficient randomized pattern-matching algorithms", IBM J. Res. Dev. 31(2), 1987: a window is
-// compared by a number, and letter by letter where that agrees).
+// Each word is kept by a window of up to four letters in it, the one that the fewest words share, and so is
+// the word read backward: a walk along a line, in one of four directions, keeps the last four letters in a
+// number and looks it up in a small set of bits. Hardly any number is in it, so that a cell costs a few looks
+// however many words there are (Karp and Rabin, "Efficient randomized pattern-matching algorithms", IBM J.
+// Res. Dev. 31(2), 1987: a window is compared by a number, and letter by letter where that agrees).
 class CopyGuard {
   public:
     CopyGuard() = default;
@@ -29,7 +29,7 @@ class CopyGuard {
     // The same words by the same numbers, of which only those of at most so many letters are found.
     [[nodiscard]] CopyGuard up_to(std::size_t letters) const;
     // Whether it can find anything at all.
-    [[nodiscard]] bool finds_nothing() const { return tails_.empty(); }
+    [[nodiscard]] bool finds_nothing() const { return windows_.empty(); }
 
     [[nodiscard]] std::size_t count() const { return words_.size(); }
     [[nodiscard]] int length(std::size_t word) const { return static_cast<int>(words_[word].count); }
@@ -51,33 +51,34 @@ class CopyGuard {
     bool everywhere(const Grid& grid, Visit&& visit) const;
 
   private:
-    static constexpr std::size_t most_in_tail = 4;
+    static constexpr std::size_t most_in_window = 4;
     static constexpr int bits_per_code = 5;
-    static constexpr std::uint32_t no_code = 0;  // of what is in no word: it stands in no tail
+    static constexpr std::uint32_t no_code = 0;  // of what is in no word: it stands in no window
     using Key = std::uint32_t;                   // the codes of letters that follow each other
 
     struct Run {
         std::uint32_t first;
         std::uint32_t count;
     };
-    // A word that ends in the tail, read from its first letter or from its last.
-    struct Ending {
+    // A word with the window in it, read from its first letter or from its last.
+    struct Use {
         Key key;
         std::uint32_t word;
+        std::uint32_t ahead;  // letters of the word that follow the window
         bool turned;
     };
-    // The endings of so many letters.
-    class Tail {
+    // The windows of so many letters.
+    class Windows {
       public:
-        Tail(std::size_t letters, std::vector<Ending> endings);
-        [[nodiscard]] bool may_end(Key key) const {
+        Windows(std::size_t letters, const std::vector<Use>& uses);
+        [[nodiscard]] bool has(Key key) const {
             const std::uint32_t at = place(key);
             return (bits_[at / 64] >> (at % 64) & 1) != 0;
         }
-        // Those of the key, where may_end; others may lie between them.
-        [[nodiscard]] std::span<const Ending> endings(Key key) const {
+        // Those of the key, where it has it; others may lie between them.
+        [[nodiscard]] std::span<const Use> uses(Key key) const {
             const std::uint32_t at = place(key) >> bits_per_slot;
-            return {endings_.data() + starts_[at], starts_[at + 1] - starts_[at]};
+            return {uses_.data() + starts_[at], starts_[at + 1] - starts_[at]};
         }
         [[nodiscard]] Key cut(Key key) const { return key & mask_; }
 
@@ -89,7 +90,7 @@ class CopyGuard {
         int shift_;
         std::vector<std::uint64_t> bits_;
         std::vector<std::uint32_t> starts_;
-        std::vector<Ending> endings_;  // by slot
+        std::vector<Use> uses_;  // by slot
     };
 
     void index(std::size_t longest);
@@ -97,27 +98,28 @@ class CopyGuard {
         return letter < codes_.size() ? codes_[letter] : no_code;
     }
     [[nodiscard]] static Key next(Key key, std::uint32_t code) { return key << bits_per_code | code; }
+    // Of cells on one line.
+    [[nodiscard]] static bool lies_between(Cell cell, Cell one, Cell other) {
+        const auto between = [](int at, int a, int b) {
+            return std::min(a, b) <= at && at <= std::max(a, b);
+        };
+        return between(cell.row, one.row, other.row) && between(cell.column, one.column, other.column);
+    }
     [[nodiscard]] bool stands(const Grid& grid, std::uint32_t word, Cell first, Direction direction) const;
 
-    // Visits the copies whose last or first letter is at the cell, as the walk in the direction met it.
+    // Visits the copies whose window ends at the cell, as the walk in the direction met it.
     template <class Visit>
-    bool visit_ends(const Grid& grid, const Tail& tail, Key key, Cell last, Direction direction,
+    bool visit_uses(const Grid& grid, const Windows& windows, Key key, Cell end, Direction direction,
                     Visit& visit) const {
-        for (const Ending& ending : tail.endings(key)) {
-            if (ending.key != tail.cut(key)) continue;
-            const Placement copy =
-                ending.turned ? Placement{last, opposite(direction)}
-                              : Placement{moved(last, direction, 1 - length(ending.word)), direction};
-            if (stands(grid, ending.word, copy.first, copy.direction) &&
-                !visit(std::size_t{ending.word}, copy))
+        for (const Use& use : windows.uses(key)) {
+            if (use.key != windows.cut(key)) continue;
+            const Cell last = moved(end, direction, static_cast<int>(use.ahead));
+            const Placement copy = use.turned
+                                       ? Placement{last, opposite(direction)}
+                                       : Placement{moved(last, direction, 1 - length(use.word)), direction};
+            if (stands(grid, use.word, copy.first, copy.direction) && !visit(std::size_t{use.word}, copy))
                 return false;
         }
-        return true;
-    }
-    template <class Visit>
-    bool visit_ends(const Grid& grid, Key key, Cell last, Direction direction, Visit& visit) const {
-        for (const Tail& tail : tails_)
-            if (tail.may_end(key) && !visit_ends(grid, tail, key, last, direction, visit)) return false;
         return true;
     }
     template <class Visit>
@@ -128,7 +130,7 @@ class CopyGuard {
     std::size_t longest_ = 0;          // of the words that are found
     Letters letters_;                  // of all words, one after another
     std::vector<Run> words_;
-    std::vector<Tail> tails_;  // by their number of letters
+    std::vector<Windows> windows_;  // by their number of letters
 };
 
 // Over words in letters of an alphabet of so many, each of which counts as itself.
@@ -136,22 +138,21 @@ class CopyGuard {
 
 template <class Visit>
 bool CopyGuard::through(const Grid& grid, Cell cell, Direction direction, Visit& visit) const {
-    // The letters before the cell that a tail may reach back to.
+    const auto code_at = [&](Cell at) { return grid.inside(at) ? code(grid[at]) : no_code; };
+    const int reach = static_cast<int>(longest_) - 1;
+    int at = 0;
+    while (at > -reach && code_at(moved(cell, direction, at - 1)) != no_code) --at;
     Key key = 0;
-    for (int back = static_cast<int>(most_in_tail) - 1; back > 0; --back) {
-        const Cell before = moved(cell, direction, -back);
-        key = next(key, grid.inside(before) ? code(grid[before]) : no_code);
-    }
-    Cell last = cell;
-    for (std::size_t ahead = 0; ahead < longest_ && grid.inside(last); ++ahead) {
-        const std::uint32_t here = code(grid[last]);
+    for (Cell end = moved(cell, direction, at); at <= reach; ++at, end = moved(end, direction, 1)) {
+        const std::uint32_t here = code_at(end);
         if (here == no_code) break;
         key = next(key, here);
         const auto covers = [&](std::size_t word, const Placement& copy) {
-            return static_cast<std::size_t>(length(word)) <= ahead || visit(word, copy);
+            const Cell far = moved(copy.first, copy.direction, length(word) - 1);
+            return !lies_between(cell, copy.first, far) || visit(word, copy);
         };
-        if (!visit_ends(grid, key, last, direction, covers)) return false;
-        last = moved(last, direction, 1);
+        for (const Windows& windows : windows_)
+            if (windows.has(key) && !visit_uses(grid, windows, key, end, direction, covers)) return false;
     }
     return true;
 }
@@ -183,17 +184,13 @@ bool CopyGuard::everywhere(const Grid& grid, Visit&& visit) const {
             here.down_left = next(walks[static_cast<std::size_t>(column) + 1].down_left, code_here);
             if (code_here == no_code) continue;
             const Cell cell{row, column};
-            for (const Tail& tail : tails_) {
-                if (tail.may_end(right) && !visit_ends(grid, tail, right, cell, Direction::right, visit))
-                    return false;
-                if (tail.may_end(here.down) &&
-                    !visit_ends(grid, tail, here.down, cell, Direction::down, visit))
-                    return false;
-                if (tail.may_end(here.down_right) &&
-                    !visit_ends(grid, tail, here.down_right, cell, Direction::down_right, visit))
-                    return false;
-                if (tail.may_end(here.down_left) &&
-                    !visit_ends(grid, tail, here.down_left, cell, Direction::down_left, visit))
+            for (const Windows& windows : windows_) {
+                const auto visit_all = [&](Key key, Direction direction) {
+                    return !windows.has(key) || visit_uses(grid, windows, key, cell, direction, visit);
+                };
+                if (!visit_all(right, Direction::right) || !visit_all(here.down, Direction::down) ||
+                    !visit_all(down_right, Direction::down_right) ||
+                    !visit_all(here.down_left, Direction::down_left))
                     return false;
             }
         }

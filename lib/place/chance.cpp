@@ -91,7 +91,10 @@ void ChanceSearch::write(std::uint32_t word, const Placement& placement) {
     Cell cell = placement.first;
     for (const Letter letter : task_.words[word]) {
         grid_[cell] = letter;
-        if (!cover_.empty()) ++cover_[grid_.index(cell)];
+        if (!cover_.empty()) {
+            ++cover_[grid_.index(cell)];
+            last_on_[grid_.index(cell)] = word;
+        }
         cell = moved(cell, placement.direction, 1);
     }
     placed_[word] = placement;
@@ -131,17 +134,20 @@ bool ChanceSearch::has_only_explained_copies_of(std::uint32_t word) const {
     return nesting_.copies_differ(word, [&](std::uint32_t other) { return placed_[other]; });
 }
 
-void ChanceSearch::count_cover() {
+void ChanceSearch::note_words_on_cells() {
     cover_.assign(grid_.size().cells(), 0);
+    last_on_.assign(grid_.size().cells(), 0);
     for (std::uint32_t word = 0; word < placed_.size(); ++word)
-        for (int at = 0; at < static_cast<int>(task_.words[word].size()); ++at)
-            ++cover_[grid_.index(moved(placed_[word]->first, placed_[word]->direction, at))];
+        for (int at = 0; at < static_cast<int>(task_.words[word].size()); ++at) {
+            const std::size_t cell = grid_.index(moved(placed_[word]->first, placed_[word]->direction, at));
+            ++cover_[cell];
+            last_on_[cell] = word;
+        }
 }
 
 // Strays are only ever taken away: a word that is laid anew completes no copy but its own, and leaves none
 // behind that it explained.
 bool ChanceSearch::place_elsewhere(std::uint32_t word) {
-    if (cover_.empty()) count_cover();
     const Placement before = *placed_[word];
     lift(word);
     return place(word, [&] {
@@ -172,19 +178,23 @@ bool ChanceSearch::still_stands(const Stray& stray) const {
     });
 }
 
+bool ChanceSearch::stands_on(std::uint32_t word, Cell cell) const {
+    if (!placed_[word]) return false;
+    for (int at = 0; at < static_cast<int>(task_.words[word].size()); ++at)
+        if (moved(placed_[word]->first, placed_[word]->direction, at) == cell) return true;
+    return false;
+}
+
 // One of the words whose letters the stray is made of.
 std::uint32_t ChanceSearch::word_on(const Stray& stray) {
-    const int length = stray.guard->length(stray.word);
-    std::vector<std::uint32_t> on;
-    for (std::uint32_t word = 0; word < placed_.size(); ++word) {
-        const auto [first, direction] = *placed_[word];
-        bool meets = false;
-        for (int at = 0; at < static_cast<int>(task_.words[word].size()) && !meets; ++at)
-            for (int letter = 0; letter < length && !meets; ++letter)
-                meets = moved(first, direction, at) == moved(stray.copy.first, stray.copy.direction, letter);
-        if (meets) on.push_back(word);
-    }
-    return on[random_.below(static_cast<std::uint32_t>(on.size()))];
+    const auto length = static_cast<std::uint32_t>(stray.guard->length(stray.word));
+    const Cell cell = moved(stray.copy.first, stray.copy.direction, static_cast<int>(random_.below(length)));
+    const std::uint32_t last = last_on_[grid_.index(cell)];
+    if (stands_on(last, cell)) return last;
+    // That was lifted since: another that was laid before it still stands there.
+    std::uint32_t word = 0;
+    while (!stands_on(word, cell)) ++word;
+    return word;
 }
 
 bool ChanceSearch::mend() {
@@ -198,8 +208,11 @@ bool ChanceSearch::mend() {
         });
     };
     if (!note(task_.words_guard) || !note(task_.avoided_guard)) return false;
-    for (std::uint32_t word = 0; word < placed_.size(); ++word)
-        if (!has_only_explained_copies_of(word) && !place_elsewhere(word)) return false;
+    const auto is_right = [&](std::uint32_t word) { return has_only_explained_copies_of(word); };
+    if (strays.empty() && std::all_of(order_.begin(), order_.end(), is_right)) return true;
+    note_words_on_cells();
+    for (const std::uint32_t word : order_)
+        if (!is_right(word) && !place_elsewhere(word)) return false;
     return std::all_of(strays.begin(), strays.end(), [&](const Stray& stray) {
         return !still_stands(stray) || place_elsewhere(word_on(stray));
     });

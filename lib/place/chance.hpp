@@ -52,7 +52,8 @@ class ChanceSearch {
     [[nodiscard]] bool is_explained(std::size_t word, const Placement& copy) const;
     [[nodiscard]] bool still_stands(const Stray& stray) const;
     [[nodiscard]] std::uint32_t word_on(const Stray& stray);
-    void count_cover();
+    void note_words_on_cells();
+    [[nodiscard]] bool stands_on(std::uint32_t word, Cell cell) const;
 
     const PlaceTask& task_;
     Random& random_;
@@ -63,8 +64,9 @@ class ChanceSearch {
     std::vector<std::uint32_t> failed_;
     Grid grid_;
     std::vector<std::optional<Placement>> placed_;
-    std::vector<std::uint16_t>
-        cover_;  // by cell: how many words stand there; empty until something is lifted
+    // By cell: how many words stand there, and which was laid last; empty until something is to be mended.
+    std::vector<std::uint16_t> cover_;
+    std::vector<std::uint32_t> last_on_;
 };
 
 }  // namespace lode
