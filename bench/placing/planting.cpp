@@ -68,10 +68,10 @@ class Planter {
                 }
         random_.shuffle(choices);
         // Mostly those that cover much, so that words are not more than they need be.
-        for (std::size_t first = 0; first < choices.size(); first += 30) {
+        for (std::size_t first = 0; first < choices.size(); first += 8) {
             const auto begin = choices.begin() + static_cast<std::ptrdiff_t>(first);
             const auto end =
-                choices.begin() + static_cast<std::ptrdiff_t>(std::min(first + 30, choices.size()));
+                choices.begin() + static_cast<std::ptrdiff_t>(std::min(first + 8, choices.size()));
             std::stable_sort(begin, end, [](const auto& a, const auto& b) { return a.covers > b.covers; });
             for (auto choice = begin; choice != end; ++choice)
                 if (lay(choice->placement, choice->length)) return true;
@@ -139,8 +139,14 @@ Instance planted_letters(Size size, std::size_t letters, Random& random) {
 Instance planted_cover(Size size, std::size_t leftover, Random& random) {
     Instance instance{size};
     instance.leftover = leftover;
-    return planted(
-        instance, [&](Planter& planter) { return planter.lay_cover(leftover); }, random);
+    // About one letter in twelve to one in six is shared: with none, words as long as the square would lie
+    // side by side, which chance alone places soon.
+    const std::size_t covered = size.cells() - leftover;
+    const auto lay = [&](Planter& planter) {
+        return planter.lay_cover(leftover) && planter.letters() * 100 >= covered * 108 &&
+               planter.letters() * 100 <= covered * 120;
+    };
+    return planted(instance, lay, random);
 }
 
 Instance planted_tiling(Random& random) {

@@ -25,11 +25,10 @@ constexpr int most_runs = 200;
 constexpr std::size_t most_looks = 50'000'000;
 
 struct Row {
-    const Engine* engine;
+    const Engine* engine = nullptr;
     int solved = 0, proved = 0, unfinished = 0;
-    std::vector<double> seconds = {};  // by instance; those that were not finished count as they are
+    std::vector<double> seconds = {};  // by instance, those that were left open too
     std::vector<double> setting_up = {};
-    bool was_asked = false;
 };
 
 // What is known of an instance once some engines have answered.
@@ -64,7 +63,6 @@ void judge(const Engine& engine, const Instance& instance, const Answer& answer,
 void run(Row& row, const Instance& instance, double limit, Known& known) {
     const Engine& engine = *row.engine;
     if (instance.words.size() * instance.size.cells() > engine.most_words_times_cells) return;
-    row.was_asked = true;
     const auto answer_to = engine.prepare(instance);
     double seconds = 0, setting_up = 0;
     int runs = 0;
@@ -88,20 +86,30 @@ double median(std::vector<double> values) {
     return *middle;
 }
 
-std::string text_of(const Row& row, double ours) {
+// A median that was not finished: a lower bound.
+bool is_bound(const Row& row) {
+    return row.unfinished * 2 > static_cast<int>(row.seconds.size());
+}
+
+// How many times ours; nothing to compare with where most of ours were left open, or were not run.
+std::string ratio_of(const Row& row, const Row& ours) {
+    if (ours.seconds.empty() || is_bound(ours)) return "-";
+    char text[32];
+    std::snprintf(text, sizeof text, "%s%.2f", is_bound(row) ? ">" : "",
+                  median(row.seconds) / median(ours.seconds));
+    return text;
+}
+
+std::string text_of(const Row& row, const Row& ours) {
     char line[160];
-    if (!row.was_asked) {
-        std::snprintf(line, sizeof line, "  %-30s not asked: too many places to list",
+    if (row.seconds.empty()) {
+        std::snprintf(line, sizeof line, "  %-28s not asked: too many places to list",
                       row.engine->name.c_str());
         return line;
     }
-    // A median that was not finished is a lower bound.
-    const bool is_bound = row.unfinished * 2 > static_cast<int>(row.seconds.size());
-    const char* over = is_bound ? ">" : " ";
-    const double middle = median(row.seconds);
-    std::snprintf(line, sizeof line, "  %-30s %6d %6d %6d %s%12.3f %12.3f %s%10.2f", row.engine->name.c_str(),
-                  row.solved, row.proved, row.unfinished, over, middle * 1000, median(row.setting_up) * 1000,
-                  over, middle / ours);
+    std::snprintf(line, sizeof line, "  %-28s %6d %6d %6d %s%11.3f %11.3f %10s", row.engine->name.c_str(),
+                  row.solved, row.proved, row.unfinished, is_bound(row) ? ">" : " ",
+                  median(row.seconds) * 1000, median(row.setting_up) * 1000, ratio_of(row, ours).c_str());
     return line;
 }
 
@@ -131,17 +139,18 @@ void report(const Family& family, const Options& options, std::ostream& out) {
     for (const Set& set : family.sets(options.seed, options.count)) {
         if (set.name.find(options.set) == std::string::npos) continue;
         char heading[160];
-        std::snprintf(heading, sizeof heading, "  %-30s %6s %6s %6s  %12s %12s  %10s\n", set.name.c_str(),
+        std::snprintf(heading, sizeof heading, "  %-28s %6s %6s %6s %12s %11s %10s\n", set.name.c_str(),
                       "solved", "proved", "open", "median ms", "setting up", "to ours");
         out << heading << std::flush;
         std::vector<Known> known(set.instances.size());
         for (Known& each : known) each.solution = each.solution_reading_once = set.is_feasible;
-        double ours = 0;
+        Row ours;
         for (const Engine& engine : engines) {
-            Row row{&engine};
+            Row row;
+            row.engine = &engine;
             for (std::size_t at = 0; at < set.instances.size(); ++at)
                 run(row, set.instances[at], options.limit, known[at]);
-            if (&engine == &engines.front() && row.was_asked) ours = median(row.seconds);
+            if (engine.name == placing_alone().name) ours = row;
             out << text_of(row, ours) << "\n" << std::flush;
         }
     }
