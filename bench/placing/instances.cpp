@@ -1,6 +1,5 @@
 #include "instances.hpp"
 
-#include <algorithm>
 #include <cstdio>
 
 #include "dictionary.hpp"

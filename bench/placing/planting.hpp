@@ -1,8 +1,6 @@
 #pragma once
 // Instances that are known to have a solution: words are laid, and their places forgotten.
 
-#include <optional>
-
 #include "contest.hpp"
 #include "random/random.hpp"
 
