@@ -95,7 +95,10 @@ class DependencyTest(unittest.TestCase):
 
     def test_debian_says_the_same_of_each_licence(self):
         for package, expression in licences().items():
-            text = (pathlib.Path("/usr/share/doc") / LEADS_TO.get(package, package) / "copyright").read_text("utf-8", "replace")
+            copyright_file = pathlib.Path("/usr/share/doc") / LEADS_TO.get(package, package) / "copyright"
+            if package in listed()["peers"] and not copyright_file.exists():
+                continue  # the one section that no set-up installs
+            text = copyright_file.read_text("utf-8", "replace")
             for licence in re.split(r" OR | AND ", expression):
                 with self.subTest(f"{package}: {licence}"):
                     self.assertRegex(text, re.compile(MARKS[licence], re.IGNORECASE))
