@@ -19,7 +19,7 @@ class CostPlanes {
   public:
     static constexpr Cost out_of_grid = 2047;
     static constexpr int most_letters_in_word = 31;  // 31 times out_of_grid can be held
-    static constexpr int levels = 12;
+    static constexpr int levels = 6;
 
     // Planes for letters 0 to letters - 1. Every cell is out of the grid until a cost is set.
     CostPlanes(Size size, std::size_t letters, int longest, Directions directions);

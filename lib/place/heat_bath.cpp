@@ -22,17 +22,16 @@ namespace {
 constexpr std::size_t most_cells = 10'000;
 constexpr std::size_t most_costs = 4'000'000;
 
-constexpr Cost new_cell = 4;
-constexpr std::uint32_t per_letter_out = 2;
+constexpr Cost new_cell = 2;
+constexpr std::uint32_t per_letter_out = 1;
 constexpr std::uint32_t most_value = 64;  // under out_of_grid / most_letters_in_word
 constexpr std::uint32_t pinned_value = 1 << 20;
 // Any word, rather than one that is out, in so many moves of so many.
 constexpr std::uint32_t any_word = 3;
 constexpr std::uint32_t of_moves = 5;
 
-// exp(-cost / 1.4) in units of 1 / 4096.
-constexpr std::array<std::uint32_t, CostPlanes::levels> likely{4096, 2005, 982, 481, 235, 115,
-                                                               56,   28,   14,  7,   3,   2};
+// exp(-cost / 0.7) in units of 1 / 4096.
+constexpr std::array<std::uint32_t, CostPlanes::levels> likely{4096, 982, 235, 56, 14, 3};
 
 std::size_t letter_bound(const PlaceTask& task) {
     std::size_t bound = 0;

@@ -61,7 +61,7 @@ namespace {
 
 // The nodes of some searches cost less than a candidate placed, and so they have more of them.
 constexpr std::uint64_t complete_nodes = 2;
-constexpr std::uint64_t heat_bath_moves = 4;
+constexpr std::uint64_t heat_bath_moves = 8;
 
 // A search over candidates: its own where none are given.
 class CandidatesLane : public Lanes::Lane {

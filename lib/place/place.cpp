@@ -23,7 +23,7 @@ namespace {
 constexpr std::uint64_t least_everyday_steps = 4'000;
 constexpr std::uint64_t everyday_steps_per_word = 100;
 // Moves of the heat bath before others have their turns, and candidates placed in the first of those.
-constexpr std::uint64_t tight_moves_per_word = 400;
+constexpr std::uint64_t tight_moves_per_word = 1'000;
 constexpr std::uint64_t first_turn = 500;
 
 using End = PlaceResult::End;
