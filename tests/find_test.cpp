@@ -8,6 +8,7 @@
 #include <letterlode/find.hpp>
 
 #include "random/random.hpp"
+#include "support/every_means.hpp"
 #include "support/grids.hpp"
 #include "support/lines.hpp"
 #include "support/naive.hpp"
@@ -31,33 +32,36 @@ struct Found {
     std::size_t calls = 0;
 };
 
-Found found_in(const Matcher& matcher, const Grid& grid, std::size_t words) {
+Found found_in(const Matcher& matcher, const Grid& grid, std::size_t words, const Means& means = {}) {
     Found found{std::vector<std::set<CellSet>>(words), 0};
-    matcher.search(grid, [&](std::size_t word, const Copy& copy) {
-        found.copies.at(word).insert(cells_of(copy));
-        ++found.calls;
-        return true;
-    });
+    matcher.search_by(means.means, grid,
+                      [&](std::size_t word, const Copy& copy) {
+                          found.copies.at(word).insert(cells_of(copy));
+                          ++found.calls;
+                          return true;
+                      },
+                      {});
     return found;
 }
 
 void same_as_naive(Size size, const Letters& cells, const std::vector<Letters>& words) {
     const Matcher matcher(words);
+    const auto every_means_of_this_machine = every_means();
     every_grid(size, cells, [&](const Grid& grid) {
-        const Found found = found_in(matcher, grid, words.size());
+        std::vector<std::set<CellSet>> expected;
         std::size_t copies = 0;
-        for (std::size_t word = 0; word < words.size(); ++word) {
-            const auto expected = naive_copies(grid, words[word]);
-            copies += expected.size();
-            if (found.copies[word] != expected) {
-                CAPTURE(rows_of(grid), text_of(words[word]));
-                REQUIRE(found.copies[word] == expected);
+        for (const Letters& word : words) copies += expected.emplace_back(naive_copies(grid, word)).size();
+        for (const Means& means : every_means_of_this_machine) {
+            const Found found = found_in(matcher, grid, words.size(), means);
+            // Each copy once: a palindrome not from both its ends, a single letter not in eight directions.
+            if (found.copies != expected || found.calls != copies) {
+                CAPTURE(rows_of(grid), means.name);
+                for (std::size_t word = 0; word < words.size(); ++word) {
+                    CAPTURE(text_of(words[word]));
+                    REQUIRE(found.copies[word] == expected[word]);
+                }
+                REQUIRE(found.calls == copies);
             }
-        }
-        // Each copy once: a palindrome not from both its ends, a single letter not in eight directions.
-        if (found.calls != copies) {
-            CAPTURE(rows_of(grid));
-            REQUIRE(found.calls == copies);
         }
     });
 }
@@ -103,14 +107,17 @@ TEST_CASE(
             words.emplace_back(1 + random.below(5));
             for (Letter& letter : words.back()) letter = static_cast<Letter>(random.below(letters));
         }
-        const Found found = found_in(Matcher(words), grid, words.size());
+        const Matcher matcher(words);
         const auto lines = lines_of({a_to_z(), grid});
-        for (std::size_t word = 0; word < words.size(); ++word) {
-            CAPTURE(round, rows_of(grid), text_of(words[word]));
-            REQUIRE(found.copies[word] == naive_copies(grid, words[word]));
-            std::vector<std::string> letters_of_word;
-            for (const Letter letter : words[word]) letters_of_word.push_back(a_to_z().text(letter));
-            REQUIRE(found.copies[word] == copies_by_string_find(lines, letters_of_word));
+        for (const Means& means : every_means()) {
+            const Found found = found_in(matcher, grid, words.size(), means);
+            for (std::size_t word = 0; word < words.size(); ++word) {
+                CAPTURE(round, means.name, rows_of(grid), text_of(words[word]));
+                REQUIRE(found.copies[word] == naive_copies(grid, words[word]));
+                std::vector<std::string> letters_of_word;
+                for (const Letter letter : words[word]) letters_of_word.push_back(a_to_z().text(letter));
+                REQUIRE(found.copies[word] == copies_by_string_find(lines, letters_of_word));
+            }
         }
     }
 }
@@ -157,16 +164,19 @@ TEST_CASE("he, she and hers are found in ushers along each of the eight directio
         Grid grid({13, 13}, static_cast<Letter>('Z' - 'A'));
         const Cell start{6, 6};
         for (int at = 0; at < 6; ++at) grid[moved(start, direction, at)] = text[static_cast<std::size_t>(at)];
-        std::map<std::size_t, std::vector<Cell>> ends;
-        matcher.search(grid, [&](std::size_t word, const Copy& copy) {
-            CHECK(copy.direction == direction);
-            ends[word].push_back(copy.last());
-            return true;
-        });
-        CAPTURE(name(direction));
-        CHECK(ends == std::map<std::size_t, std::vector<Cell>>{{0, {moved(start, direction, 3)}},
-                                                               {1, {moved(start, direction, 3)}},
-                                                               {3, {moved(start, direction, 5)}}});
+        for (const Means& means : every_means()) {
+            std::map<std::size_t, std::vector<Cell>> ends;
+            const auto note = [&](std::size_t word, const Copy& copy) {
+                CHECK(copy.direction == direction);
+                ends[word].push_back(copy.last());
+                return true;
+            };
+            matcher.search_by(means.means, grid, note, {});
+            CAPTURE(name(direction), means.name);
+            CHECK(ends == std::map<std::size_t, std::vector<Cell>>{{0, {moved(start, direction, 3)}},
+                                                                   {1, {moved(start, direction, 3)}},
+                                                                   {3, {moved(start, direction, 5)}}});
+        }
     }
 }
 

@@ -2,6 +2,7 @@
 // The independent judge: finds every copy of every word in any grid, and audits a finished grid. It knows
 // nothing of how a grid was made; it shares no code with place and fill.
 
+#include <atomic>
 #include <functional>
 #include <memory>
 #include <optional>
@@ -25,26 +26,49 @@ struct Copy {
     friend bool operator==(const Copy&, const Copy&) = default;
 };
 
+// How a search is made.
+struct SearchRules {
+    Directions directions = Directions::all();        // in which words are read
+    std::size_t most = static_cast<std::size_t>(-1);  // copies that are given at the most
+    unsigned threads = 1;  // how many processors to use at the most; the copies and their order are the same
+    const std::atomic<bool>* cancel = nullptr;  // once true, the search stops soon
+    // Called now and then, on the calling thread: all copies that begin in so many of the rows were given.
+    std::function<void(int rows_done, int rows)> progress = {};
+};
+
+struct SearchMeans;
+
 // Built once from words, run over many grids. Const calls may run on several threads at once.
-// Cost of building: linear in the letters of all words; of a search: cells times eight times the letters that
-// agree with the start of some word, in bounded memory.
+// Cost of building: linear in the letters of all words. Of a search: linear in cells and copies, whatever the
+// grid and the words; in a grid that is not made to be slow a fraction of a nanosecond a cell for tens of
+// words, some nanoseconds for thousands. Memory of a search: a byte a cell of some rows, for each thread, and
+// copies that wait for their turn, some millions at the most. Where a grid is hard, states instead, a few
+// times columns times the square root of the rows; the first such search adds an automaton to the matcher,
+// some 150 bytes a letter of the words up to some 64 MB.
 class LODE_API Matcher {
   public:
-    // Words may repeat and may stand inside each other; each is found by its place in the span. A word of one
-    // letter is found once a cell, in the direction right. Throws std::invalid_argument for an empty word.
+    // Words may repeat and may stand inside each other; each is found by its place in the span. Throws
+    // std::invalid_argument for an empty word.
     explicit Matcher(std::span<const Letters> words);
     Matcher(Matcher&&) noexcept;
     Matcher& operator=(Matcher&&) noexcept;
     ~Matcher();
 
-    // Calls found(word, copy) for every copy, by first cell in reading order; stops where it returns false.
-    // Returns whether it came to the end.
+    // Calls found(word, copy) for every copy, on the calling thread: by first cell in reading order, then by
+    // direction, length and word. Stops where it returns false. A word of one letter is found once a cell, in
+    // the first of the rules' directions; a palindrome in one of the first four directions, or, where the
+    // rules have only its opposite, in that. Returns whether it came to the end: false where found, the limit
+    // (there was one copy more) or a cancellation ended it. Lets pass what found and progress throw.
     using Found = std::function<bool(std::size_t word, const Copy& copy)>;
-    bool search(const Grid& grid, const Found& found) const;
+    bool search(const Grid& grid, const Found& found, const SearchRules& rules = {}) const;
+
+    // The same by means that tests choose; SearchMeans is known to the library alone.
+    bool search_by(const SearchMeans& means, const Grid& grid, const Found& found,
+                   const SearchRules& rules) const;
 
   private:
-    struct Trie;
-    std::unique_ptr<Trie> trie_;
+    struct Index;
+    std::unique_ptr<Index> index_;
 };
 
 // A word to be judged, and where it is said to stand.
