@@ -101,4 +101,24 @@ void match_300x300_for_300_words(benchmark::State& state) {
 }
 BENCHMARK(match_300x300_for_300_words)->ArgName("build")->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
 
+// The judge of a made puzzle, built once, as it is where puzzles are made from a checked recipe.
+void audit_15x15_with_20_words(benchmark::State& state) {
+    Recipe recipe = recipe_of(invented_words(20, 4, 10, 7), {15, 15});
+    const Puzzle puzzle = make(recipe).value();
+    std::vector<AuditedWord> words;
+    std::vector<std::optional<Placement>> placed;
+    for (const auto& word : puzzle.words) {
+        words.push_back({word.shown, word.letters});
+        placed.emplace_back(word.placed);
+    }
+    const Segmenter segmenter = Segmenter::open(recipe.text).value();
+    const Judge judge(puzzle.grid.alphabet, words, {}, segmenter);
+    for (auto _ : state) {
+        const Audit found = judge.audit(puzzle.grid.grid, placed);
+        if (!found.certified) throw std::logic_error("the audit does not find each word once");
+        benchmark::DoNotOptimize(found);
+    }
+}
+BENCHMARK(audit_15x15_with_20_words)->Unit(benchmark::kMicrosecond);
+
 }  // namespace
