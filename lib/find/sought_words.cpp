@@ -8,9 +8,11 @@ namespace lode {
 
 SoughtWords::SoughtWords(std::span<const Letters> words) {
     std::size_t letters = 0;
+    if (!words.empty()) shortest_ = words.front().size();
     for (const Letters& word : words) {
         if (word.empty()) throw std::invalid_argument("a Matcher was given an empty word");
         letters += word.size();
+        shortest_ = std::min(shortest_, word.size());
         longest_ = std::max(longest_, word.size());
     }
     letters_.resize(letters);

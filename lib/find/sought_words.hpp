@@ -32,6 +32,8 @@ class SoughtWords {
         return codes_.data() + words_[word].first;
     }
     [[nodiscard]] bool is_palindrome(std::size_t word) const { return words_[word].is_palindrome; }
+    // Of no words both are 0.
+    [[nodiscard]] std::size_t shortest() const { return shortest_; }
     [[nodiscard]] std::size_t longest() const { return longest_; }
 
     // By letter, as far as the list's own letters go.
@@ -52,6 +54,7 @@ class SoughtWords {
     std::vector<LetterCode> code_of_;
     std::array<std::uint64_t, code_count> tally_{};
     std::size_t letter_count_ = 0;
+    std::size_t shortest_ = 0;
     std::size_t longest_ = 0;
 };
 

@@ -51,12 +51,14 @@ class WindowChoice {
             }
         }
         const LetterCode* const c = codes + best;
-        first_.insert(c[0], c[1], weight(c[0], c[1]));
-        first_.insert(c[3], c[2], weight(c[3], c[2]));
-        second_.insert(c[1], c[2], weight(c[1], c[2]));
-        second_.insert(c[2], c[1], weight(c[1], c[2]));
-        third_.insert(c[2], c[3], weight(c[2], c[3]));
-        third_.insert(c[1], c[0], weight(c[1], c[0]));
+        const std::uint64_t front = weight(c[0], c[1]), middle = weight(c[1], c[2]),
+                            back = weight(c[2], c[3]);
+        first_.insert(c[0], c[1], front);
+        first_.insert(c[3], c[2], back);
+        second_.insert(c[1], c[2], middle);
+        second_.insert(c[2], c[1], middle);
+        third_.insert(c[2], c[3], back);
+        third_.insert(c[1], c[0], front);
         return best;
     }
 
@@ -120,6 +122,7 @@ void note_codes_beside(const LetterCode* codes, std::size_t width, WindowedWord&
 }  // namespace
 
 WindowIndex::WindowIndex(const SoughtWords& words, std::size_t width) : width_(width) {
+    if (width == 4 ? words.longest() < 4 : words.shortest() > 3) return;
     // What is needed only here, for a short list on the stack.
     std::array<std::byte, 4096> near;
     std::pmr::monotonic_buffer_resource room(near.data(), near.size());
