@@ -111,7 +111,8 @@ struct Sieve::Scan {
     }
 
     // In two rounds, each of which calls what it will need from memory before it needs it.
-    bool compare(const WindowIndex& index, const LetterCode* cells, const Picked& picked, const Axis& axis) {
+    bool compare_picked(const WindowIndex& index, const LetterCode* cells, const Picked& picked,
+                        const Axis& axis) {
         struct Candidate {
             const LetterCode* place;
             std::uint32_t first;
@@ -149,7 +150,7 @@ struct Sieve::Scan {
             loops().pick(first_cell + at, std::min(picked_cells, cells - at),
                          std::span(steps).first(axes.size()), index.filter(), index.bits(), picked.data());
             for (std::size_t axis = 0; axis < axes.size(); ++axis)
-                if (!compare(index, first_cell + at, picked[axis], axes[axis])) return false;
+                if (!compare_picked(index, first_cell + at, picked[axis], axes[axis])) return false;
         }
         return true;
     }
