@@ -22,21 +22,29 @@ struct Outcomes {
     int possible = 0;
     int impossible = 0;
     int found_by_neighbourhoods = 0;
-    int decided_by_chance = 0;
+    int decided_by_sampling = 0;
     int possible_covers = 0;
     int impossible_covers = 0;
+    int possible_in_heat_bath = 0;
+    int found_in_heat_bath = 0;
+    int possible_by_chance = 0;
+    int found_by_chance = 0;
 
     void count(const Agreement& agreement) {
         ++(agreement.exists ? possible : impossible);
         found_by_neighbourhoods += agreement.neighbourhoods_found_it;
-        decided_by_chance += agreement.chance_decided;
+        decided_by_sampling += agreement.sampling_decided;
         if (agreement.is_cover) ++(agreement.exists ? possible_covers : impossible_covers);
+        possible_in_heat_bath += agreement.exists && agreement.suits_heat_bath;
+        found_in_heat_bath += agreement.heat_bath_found_it;
+        possible_by_chance += agreement.exists && agreement.suits_chance;
+        found_by_chance += agreement.chance_found_it;
     }
 };
 
 bool is_met(const Task& task) {
     for (const PlaceResult& result :
-         {placed(task), by_chance(task), completely(task), by_neighbourhoods(task, 1, 20'000),
+         {placed(task), by_sampling(task), completely(task), by_neighbourhoods(task, 1, 20'000),
           by_cells(task).value_or(placed(task))}) {
         CAPTURE(text_of(task), static_cast<int>(result.end));
         if (result.end != End::placed) return false;
@@ -46,7 +54,7 @@ bool is_met(const Task& task) {
 }
 
 bool is_refused(const Task& task) {
-    return placed(task).end == End::impossible && by_chance(task).end == End::impossible &&
+    return placed(task).end == End::impossible && by_sampling(task).end == End::impossible &&
            completely(task).end == End::impossible &&
            by_cells(task).value_or(PlaceResult{End::impossible, 0, {}, {}, 0}).end == End::impossible &&
            by_neighbourhoods(task, 1, 2'000).end == End::unfinished;
@@ -101,12 +109,17 @@ TEST_CASE("demands together are met exactly where they can be") {
         CHECK(by_rule[rule].possible > 80);
         CHECK(by_rule[rule].impossible > 80);
     }
-    CAPTURE(all.possible, all.impossible, all.found_by_neighbourhoods, all.decided_by_chance);
+    CAPTURE(all.possible, all.impossible, all.found_by_neighbourhoods, all.decided_by_sampling);
     CAPTURE(all.possible_covers, all.impossible_covers);
     CHECK(all.possible_covers > 500);
     CHECK(all.impossible_covers > 500);
-    CHECK(all.decided_by_chance * 200 >= (all.possible + all.impossible) * 199);
+    CHECK(all.decided_by_sampling * 200 >= (all.possible + all.impossible) * 199);
     CHECK(all.found_by_neighbourhoods * 100 >= all.possible * 95);
+    CAPTURE(all.possible_in_heat_bath, all.found_in_heat_bath, all.possible_by_chance, all.found_by_chance);
+    CHECK(all.possible_in_heat_bath > 500);
+    CHECK(all.found_in_heat_bath * 100 >= all.possible_in_heat_bath * 95);
+    CHECK(all.possible_by_chance > 300);
+    CHECK(all.found_by_chance * 100 >= all.possible_by_chance * 95);
 }
 
 TEST_CASE("brute force and the judge of placements agree on what is a solution") {

@@ -24,7 +24,7 @@ Task task_of(Size size, const std::vector<std::string>& words, const std::vector
 std::vector<std::size_t> copies_in(const Task& task) {
     std::vector<std::size_t> copies;
     for (const PlaceResult& result :
-         {placed(task), by_chance(task), completely(task), by_neighbourhoods(task, 1, 20'000)}) {
+         {placed(task), by_sampling(task), completely(task), by_neighbourhoods(task, 1, 20'000)}) {
         CAPTURE(text_of(task));
         REQUIRE(result.end == End::placed);
         REQUIRE(fault_in(task, result) == "");
@@ -40,7 +40,7 @@ void is_impossible(const Task& task) {
     CAPTURE(text_of(task));
     CHECK(!has_solution(task));
     CHECK(placed(task).end == End::impossible);
-    CHECK(by_chance(task).end == End::impossible);
+    CHECK(by_sampling(task).end == End::impossible);
     CHECK(completely(task).end == End::impossible);
     CHECK(by_neighbourhoods(task, 1, 2'000).end == End::unfinished);
 }

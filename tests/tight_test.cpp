@@ -1,4 +1,4 @@
-// The two searches for tight tasks, each by itself: in place() easier tasks never reach them.
+// The searches for tight tasks, each by itself: in place() easier tasks never reach them.
 
 #include <catch2/catch.hpp>
 #include <cstdlib>
@@ -34,7 +34,7 @@ TEST_CASE(
     CHECK(impossible > 1000);
 }
 
-TEST_CASE("both tight searches agree with brute force on random small tasks") {
+TEST_CASE("all tight searches agree with brute force on random small tasks") {
     Random random(2024);
     long possible = 0;
     for (int round = 0; round < 6000; ++round) {
@@ -43,12 +43,17 @@ TEST_CASE("both tight searches agree with brute force on random small tasks") {
         const bool exists = agrees_with_brute_force(task, completely(task));
         possible += exists;
         // Finding is no proof: where there is no placement, it must find none.
-        const auto found = by_neighbourhoods(task, random.below(1000), 500);
-        if (exists) {
-            REQUIRE(found.end == End::placed);
-            REQUIRE(fault_in(task, found) == "");
-        } else {
-            REQUIRE(found.end == End::unfinished);
+        const std::uint64_t seed = random.below(1000);
+        const auto by_neighbourhoods = test::by_neighbourhoods(task, seed, 500);
+        for (const auto& found :
+             {by_neighbourhoods, by_heat_bath(task, seed, 5'000).value_or(by_neighbourhoods)}) {
+            CAPTURE(text_of(task), seed);
+            if (exists) {
+                REQUIRE(found.end == End::placed);
+                REQUIRE(fault_in(task, found) == "");
+            } else {
+                REQUIRE(found.end == End::unfinished);
+            }
         }
     }
     CHECK(possible > 500);
@@ -126,7 +131,7 @@ TEST_CASE("cases that are images of each other are left out and no solution is m
     CHECK(reduced > 500);
 }
 
-TEST_CASE("a long copy that only the whole grid spells is no solution of either search") {
+TEST_CASE("a long copy that only the whole grid spells is no solution of any search") {
     // Read down, the first column of the rows spells the avoided word, whichever way the rows are turned.
     const Task task{Mask({4, 4}),
                     directions_of({Direction::right}),
@@ -136,9 +141,10 @@ TEST_CASE("a long copy that only the whole grid spells is no solution of either 
     REQUIRE(complete.end == End::placed);
     CHECK(fault_in(task, complete) == "");
     for (std::uint64_t seed = 0; seed < 20; ++seed) {
-        const auto found = by_neighbourhoods(task, seed, 2'000);
-        REQUIRE(found.end == End::placed);
-        CHECK(fault_in(task, found) == "");
+        for (const auto& found : {by_neighbourhoods(task, seed, 2'000), *by_heat_bath(task, seed, 20'000)}) {
+            REQUIRE(found.end == End::placed);
+            CHECK(fault_in(task, found) == "");
+        }
     }
 }
 
@@ -158,13 +164,14 @@ TEST_CASE("a round that finds nothing leaves the grid as it was, however crowded
     }
 }
 
-TEST_CASE("a perfect square of words with no cell over is found by both tight searches") {
+TEST_CASE("a perfect square of words with no cell over is found by all tight searches") {
     const Task task{
         Mask({5, 5}),
         Directions::all(),
         {word_of("ABCDE"), word_of("FGHIJ"), word_of("KLMNO"), word_of("PQRST"), word_of("UVWXY")}};
     CHECK(fault_in(task, completely(task)) == "");
     CHECK(fault_in(task, by_neighbourhoods(task, 1, 100'000)) == "");
+    CHECK(fault_in(task, *by_heat_bath(task, 1, 100'000)) == "");
     Task more = task;
     more.words.push_back(word_of("AGNRY"));
     CHECK(completely(more).end == End::impossible);
@@ -337,7 +344,7 @@ TEST_CASE(
         Task task{Mask({5, 5})};
         const auto words = 6 + random.below(5);
         for (std::uint32_t word = 0; word < words; ++word) task.words.push_back(random_word(random, 12, 5));
-        task.effort = 60'000 + random.below(60'000);
+        task.effort = 100'000 + random.below(200'000);
         if (round % 3 == 0) task.demands.leftover = random.below(6);
         const auto on = [&](unsigned threads) {
             const TaskHolder holder(task);

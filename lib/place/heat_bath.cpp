@@ -8,8 +8,11 @@
 // they share letters, and room is won above a density of 1. That words in place move too, and not only those
 // that are out, is what makes it work; failure weights, cooling, restarts and other powers of a word's length
 // did not help. At densities of 1.0 and 1.1 on 12x12 it places in a fifth of the time that the neighbourhood
-// search takes. Copies that nobody meant are looked for when all words are in place, and a word on each is
-// lifted again. Judged by tests/tight_test.cpp.
+// search takes. Where exactly so many cells are to be left over, cells that stay uncovered although all words
+// are in place pull more and more (breakout: Morris, "The breakout method for escaping from local minima",
+// AAAI 1993): without that, covers of 8x8 and 10x10 with nothing left over took three to five times as long.
+// Copies that nobody meant are looked for when all words are in place, and a word on each is lifted again.
+// Judged by tests/tight_test.cpp.
 
 #include "place/heat_bath.hpp"
 
@@ -22,10 +25,16 @@ namespace {
 constexpr std::size_t most_cells = 10'000;
 constexpr std::size_t most_costs = 4'000'000;
 
-constexpr Cost new_cell = 2;
+constexpr int shared_cell = 4;  // so that what pulls never brings a cost below nothing
+constexpr int new_cell = shared_cell + 2;
+// With cells to spare, words are to share more of theirs.
+constexpr int new_cell_to_spare = shared_cell + 4;
 constexpr std::uint32_t per_letter_out = 1;
-constexpr std::uint32_t most_value = 64;  // under out_of_grid / most_letters_in_word
+constexpr std::uint32_t most_value = 48;  // with shared_cell under out_of_grid / most_letters_in_word
 constexpr std::uint32_t pinned_value = 1 << 20;
+constexpr std::uint8_t most_pull = 4;
+// All pulls wear off once in so many times that there is reason for more.
+constexpr std::uint32_t rarely = 8;
 // Any word, rather than one that is out, in so many moves of so many.
 constexpr std::uint32_t any_word = 3;
 constexpr std::uint32_t of_moves = 5;
@@ -55,7 +64,8 @@ bool pins_fit(const PlaceTask& task) {
         if (!task.directions.contains(pin->direction)) return false;
         Cell cell = pin->first;
         for (const Letter letter : task.words[word]) {
-            if (!task.mask.open(cell) || (grid[cell] != empty_cell && grid[cell] != letter)) return false;
+            if (!task.mask.open(cell)) return false;
+            if (grid[cell] != empty_cell && (grid[cell] != letter || !task.demands.may_cross())) return false;
             grid[cell] = letter;
             cell = moved(cell, pin->direction, 1);
         }
@@ -74,7 +84,10 @@ std::uint64_t steps_for(const PlaceTask& task) {
 
 bool HeatBathSearch::suits(const PlaceTask& task) {
     const std::size_t cells = task.mask.size().cells();
-    return !task.words.empty() && !task.directions.empty() && !task.demands.count_anything() &&
+    Demands rest = task.demands;
+    rest.leftover.reset();
+    if (!rest.may_cross()) rest.crossings = {};
+    return !task.words.empty() && !task.directions.empty() && !rest.count_anything() &&
            longest(task) <= CostPlanes::most_letters_in_word && cells <= most_cells &&
            cells * letter_bound(task) <= most_costs && pins_fit(task);
 }
@@ -93,6 +106,8 @@ HeatBathSearch::HeatBathSearch(const PlaceTask& task, Random& random, Effort& ef
       owners_(grid_.size().cells() * blocks_, 0),
       cover_(grid_.size().cells(), 0),
       value_(grid_.size().cells(), 0),
+      new_cell_(task.demands.leftover.value_or(0) > 0 ? new_cell_to_spare : new_cell),
+      pull_(grid_.size().cells(), 0),
       marked_(blocks_, 0) {
     for (int row = 0; row < grid_.size().rows; ++row)
         for (int column = 0; column < grid_.size().columns; ++column)
@@ -117,12 +132,34 @@ void HeatBathSearch::place_pinned() {
         if (is_pinned(word)) place(word, *task_.demands.pins[word]);
 }
 
+Cost HeatBathSearch::cost_of_covering(std::size_t cell) const {
+    if (cover_[cell] == 0) return static_cast<Cost>(new_cell_ - pull_[cell]);
+    if (value_[cell] >= pinned_value) return CostPlanes::out_of_grid;
+    return static_cast<Cost>(shared_cell + static_cast<int>(std::min(value_[cell], most_value)));
+}
+
 void HeatBathSearch::set_costs(Cell cell) {
     const std::size_t at = grid_.index(cell);
-    if (cover_[at] == 0) return planes_.set_all(cell, new_cell);
-    planes_.set_all(cell, value_[at] >= pinned_value ? CostPlanes::out_of_grid
-                                                     : static_cast<Cost>(std::min(value_[at], most_value)));
-    planes_.set(cell, grid_[cell], 0);
+    planes_.set_all(cell, cost_of_covering(at));
+    if (cover_[at] > 0 && task_.demands.may_cross()) planes_.set(cell, grid_[cell], shared_cell);
+}
+
+bool HeatBathSearch::leaves_what_is_asked() const {
+    return !task_.demands.leftover || covered_ + *task_.demands.leftover == task_.mask.open_count();
+}
+
+// Cells that stay uncovered though too few are.
+void HeatBathSearch::pull() {
+    const bool too_few = covered_ + *task_.demands.leftover < task_.mask.open_count();
+    const bool wears_off = random_.below(rarely) == 0;
+    for (int row = 0; row < grid_.size().rows; ++row)
+        for (int column = 0; column < grid_.size().columns; ++column) {
+            const std::size_t at = grid_.index({row, column});
+            if (!task_.mask.open({row, column})) continue;
+            if (too_few && cover_[at] == 0 && pull_[at] < most_pull) ++pull_[at];
+            if (wears_off && pull_[at] > 0) --pull_[at];
+            if (cover_[at] == 0) set_costs({row, column});
+        }
 }
 
 void HeatBathSearch::place(std::uint32_t word, const Placement& placement) {
@@ -130,7 +167,7 @@ void HeatBathSearch::place(std::uint32_t word, const Placement& placement) {
     const std::uint32_t value = is_pinned(word) ? pinned_value : per_letter_out * letters;
     each_cell(word, placement, [&](Cell cell, Letter letter) {
         const std::size_t at = grid_.index(cell);
-        ++cover_[at];
+        if (cover_[at]++ == 0) ++covered_;
         value_[at] += value;
         owners(cell)[word / 64] |= Block{1} << (word % 64);
         grid_[cell] = letter;
@@ -145,7 +182,10 @@ void HeatBathSearch::lift(std::uint32_t word) {
         const std::size_t at = grid_.index(cell);
         value_[at] -= per_letter_out * letters;
         owners(cell)[word / 64] &= ~(Block{1} << (word % 64));
-        if (--cover_[at] == 0) grid_[cell] = empty_cell;
+        if (--cover_[at] == 0) {
+            --covered_;
+            grid_[cell] = empty_cell;
+        }
         set_costs(cell);
     });
     placed_[word].reset();
@@ -166,7 +206,7 @@ void HeatBathSearch::lift_marked() {
 void HeatBathSearch::push_out(std::uint32_t word, const Placement& placement) {
     bool any = false;
     each_cell(word, placement, [&](Cell cell, Letter letter) {
-        if (grid_[cell] == empty_cell || grid_[cell] == letter) return;
+        if (grid_[cell] == empty_cell || (grid_[cell] == letter && task_.demands.may_cross())) return;
         mark_owners(cell);
         any = true;
     });
@@ -189,24 +229,48 @@ std::uint32_t HeatBathSearch::choose_word() {
     return word;
 }
 
-// False where the word fits nowhere.
-bool HeatBathSearch::move(std::uint32_t word) {
+// Nothing where the word fits nowhere.
+std::optional<Placement> HeatBathSearch::draw_place(std::uint32_t word) {
     const Cost least = planes_.sum(task_.words[word]);
-    if (least >= CostPlanes::out_of_grid) {
-        ++failed_[word];
-        out_.push_back(word);
-        return false;
-    }
+    if (least >= CostPlanes::out_of_grid) return std::nullopt;
     const auto counts = planes_.count_levels(least);
     std::uint32_t all = 0;
     for (std::size_t level = 0; level < counts.size(); ++level) all += counts[level] * likely[level];
     std::uint32_t drawn = random_.below(all);
     std::size_t level = 0;
     for (; drawn >= counts[level] * likely[level]; ++level) drawn -= counts[level] * likely[level];
-    const Placement placement = planes_.with_cost(static_cast<Cost>(least + level), drawn / likely[level]);
-    push_out(word, placement);
-    place(word, placement);
-    return true;
+    return planes_.with_cost(static_cast<Cost>(least + level), drawn / likely[level]);
+}
+
+bool HeatBathSearch::is_spelled(std::uint32_t word, const Placement& placement) const {
+    bool spelled = true;
+    each_cell(word, placement, [&](Cell cell, Letter letter) { spelled = spelled && grid_[cell] == letter; });
+    return spelled;
+}
+
+// A word that others hold is drawn to where they spell it already, which is no place of its own: those places
+// are barred one after another.
+std::optional<Placement> HeatBathSearch::draw_own_place(std::uint32_t word) {
+    auto placement = draw_place(word);
+    std::vector<Cell> barred;
+    while (placement && nesting_.is_inner(word) && is_spelled(word, *placement)) {
+        barred.push_back(placement->first);
+        planes_.set(placement->first, task_.words[word].front(), CostPlanes::out_of_grid);
+        placement = draw_place(word);
+    }
+    for (const Cell cell : barred) set_costs(cell);
+    return placement;
+}
+
+void HeatBathSearch::move(std::uint32_t word) {
+    const auto placement = draw_own_place(word);
+    if (!placement) {
+        ++failed_[word];
+        out_.push_back(word);
+        return;
+    }
+    push_out(word, *placement);
+    place(word, *placement);
 }
 
 // Lifts one of the words whose letters the copy is made of, unless all are pinned.
@@ -251,11 +315,15 @@ bool HeatBathSearch::has_only_explained_copies() {
 SearchEnd HeatBathSearch::search(std::uint64_t most_moves) {
     for (std::uint64_t moves = 0; moves < most_moves; ++moves) {
         if (!effort_.spend(steps_per_move_)) return SearchEnd::limit;
-        if (out_.empty()) {
+        if (out_.empty() && !leaves_what_is_asked()) {
+            pull();
+            if (movable_.empty()) return SearchEnd::limit;
+            lift(movable_[random_.below(static_cast<std::uint32_t>(movable_.size()))]);
+        } else if (out_.empty()) {
             if (has_only_explained_copies()) return SearchEnd::placed;
             if (out_.empty()) return SearchEnd::limit;  // what is wrong is pinned
         }
-        if (!move(choose_word())) return SearchEnd::limit;
+        move(choose_word());
     }
     return SearchEnd::limit;
 }

@@ -15,8 +15,8 @@ namespace lode {
 
 class HeatBathSearch {
   public:
-    // It knows of no demands but pins that fit, and costs every placement of a word at each move: not for
-    // large grids.
+    // It knows of no demands but pins that fit, a leftover, and no crossings, and costs every placement of a
+    // word at each move: not for large grids.
     [[nodiscard]] static bool suits(const PlaceTask& task);
     // The task suits.
     HeatBathSearch(const PlaceTask& task, Random& random, Effort& effort);
@@ -35,11 +35,17 @@ class HeatBathSearch {
 
     void place_pinned();
     [[nodiscard]] std::uint32_t choose_word();
-    [[nodiscard]] bool move(std::uint32_t word);
+    void move(std::uint32_t word);
+    [[nodiscard]] std::optional<Placement> draw_place(std::uint32_t word);
+    [[nodiscard]] std::optional<Placement> draw_own_place(std::uint32_t word);
+    [[nodiscard]] bool is_spelled(std::uint32_t word, const Placement& placement) const;
     void push_out(std::uint32_t word, const Placement& placement);
     void place(std::uint32_t word, const Placement& placement);
     void lift(std::uint32_t word);
     void set_costs(Cell cell);
+    [[nodiscard]] Cost cost_of_covering(std::size_t cell) const;
+    [[nodiscard]] bool leaves_what_is_asked() const;
+    void pull();
     [[nodiscard]] bool has_only_explained_copies();
     void lift_one_of(const CopyGuard& guard, std::size_t word, const Placement& copy);
     void mark_owners(Cell cell);
@@ -68,6 +74,10 @@ class HeatBathSearch {
     std::vector<Block> owners_;
     std::vector<std::uint16_t> cover_;
     std::vector<std::uint32_t> value_;
+    std::size_t covered_ = 0;  // how many cells words stand on
+    int new_cell_;             // what it costs to cover one more
+    // By cell: how much less it costs to cover this one, where a leftover is demanded.
+    std::vector<std::uint8_t> pull_;
     std::vector<Block> marked_;  // of words
 };
 

@@ -2,8 +2,10 @@
 
 #include <catch2/catch.hpp>
 
+#include "place/chance.hpp"
 #include "place/complete.hpp"
 #include "place/cover.hpp"
+#include "place/heat_bath.hpp"
 #include "place/neighbourhood.hpp"
 #include "place/sampling.hpp"
 #include "support/brute_force.hpp"
@@ -15,9 +17,21 @@ using End = PlaceResult::End;
 
 constexpr std::uint64_t many = 1'000'000;
 
-PlaceResult result_of(SearchEnd end, const Position& position) {
-    if (end == SearchEnd::placed) return {End::placed, 0, position.placements(), position.finished_grid(), 0};
+// Of a search, or of the position that it came to.
+template <class Found>
+PlaceResult result_of(SearchEnd end, const Found& found) {
+    if (end == SearchEnd::placed) return {End::placed, 0, found.placements(), found.finished_grid(), 0};
     return {end == SearchEnd::exhausted ? End::impossible : End::unfinished, 0, {}, {}, 0};
+}
+
+template <class Search>
+std::optional<PlaceResult> found_by(const Task& task, std::uint64_t seed, std::uint64_t limit) {
+    const TaskHolder holder(task);
+    if (!Search::suits(holder.task())) return std::nullopt;
+    Random random(seed);
+    Effort effort(holder.task());
+    Search search(holder.task(), random, effort);
+    return result_of(search.search(limit), search);
 }
 
 void require_right(const Task& task, const PlaceResult& result, bool exists, const char* search) {
@@ -36,14 +50,20 @@ PlaceResult placed(const Task& task, std::uint64_t seed) {
     return place(holder.task(), random);
 }
 
-PlaceResult by_chance(const Task& task, std::uint64_t seed) {
+PlaceResult by_sampling(const Task& task, std::uint64_t seed) {
     const TaskHolder holder(task);
     Random random(seed);
     Effort effort(holder.task());
     SamplingSearch search(holder.task(), random, effort);
-    const SearchEnd end = search.search(many);
-    if (end == SearchEnd::placed) return {End::placed, 0, search.placements(), search.finished_grid(), 0};
-    return {end == SearchEnd::exhausted ? End::impossible : End::unfinished, 0, {}, {}, 0};
+    return result_of(search.search(many), search);
+}
+
+std::optional<PlaceResult> by_chance(const Task& task, std::uint64_t seed, std::uint64_t steps) {
+    return found_by<ChanceSearch>(task, seed, steps);
+}
+
+std::optional<PlaceResult> by_heat_bath(const Task& task, std::uint64_t seed, std::uint64_t moves) {
+    return found_by<HeatBathSearch>(task, seed, moves);
 }
 
 PlaceResult completely(const Task& task) {
@@ -86,9 +106,9 @@ Agreement all_agree_with_brute_force(const Task& task, std::uint64_t seed) {
     Agreement agreement;
     agreement.exists = has_solution(task);
     require_right(task, placed(task, seed), agreement.exists, "all searches");
-    const PlaceResult by_chance = test::by_chance(task, seed);
-    agreement.chance_decided = by_chance.end != End::unfinished;
-    if (agreement.chance_decided) require_right(task, by_chance, agreement.exists, "by chance");
+    const PlaceResult by_sampling = test::by_sampling(task, seed);
+    agreement.sampling_decided = by_sampling.end != End::unfinished;
+    if (agreement.sampling_decided) require_right(task, by_sampling, agreement.exists, "by sampling");
     require_right(task, completely(task), agreement.exists, "complete");
     if (const auto by_cells = test::by_cells(task, seed)) {
         agreement.is_cover = true;
@@ -98,6 +118,17 @@ Agreement all_agree_with_brute_force(const Task& task, std::uint64_t seed) {
     const PlaceResult found = by_neighbourhoods(task, seed, 500);
     agreement.neighbourhoods_found_it = found.end == End::placed;
     if (found.end != End::unfinished) require_right(task, found, agreement.exists, "by neighbourhoods");
+    if (const auto by_chance = test::by_chance(task, seed, 20'000)) {
+        agreement.suits_chance = true;
+        agreement.chance_found_it = by_chance->end == End::placed;
+        if (by_chance->end != End::unfinished) require_right(task, *by_chance, agreement.exists, "by chance");
+    }
+    if (const auto by_heat_bath = test::by_heat_bath(task, seed, 2'000)) {
+        agreement.suits_heat_bath = true;
+        agreement.heat_bath_found_it = by_heat_bath->end == End::placed;
+        if (by_heat_bath->end != End::unfinished)
+            require_right(task, *by_heat_bath, agreement.exists, "from the heat bath");
+    }
     return agreement;
 }
 
