@@ -47,12 +47,17 @@ struct Sieve::Scan {
     int first_row;
     std::uint64_t comparisons_left;
 
-    // Grid cell of a place in the band, which may lie above or below the rows that are scanned.
+    const LetterCode* chunk = nullptr;  // cells that are picked from, of which the first is
+    Cell chunk_cell = {};
+
+    // Grid cell of a place in the chunk. In a wide grid that takes no division.
     [[nodiscard]] Cell cell_at(const LetterCode* place) const {
         const auto stride = static_cast<std::uint32_t>(band.stride());
-        const auto from_above = static_cast<std::uint32_t>(place - first_cell + sieve.reach_ * band.stride());
-        return {static_cast<int>(from_above / stride) + first_row - sieve.reach_,
-                static_cast<int>(from_above % stride)};
+        auto column =
+            static_cast<std::uint32_t>(chunk_cell.column) + static_cast<std::uint32_t>(place - chunk);
+        if (column < stride) return {chunk_cell.row, static_cast<int>(column)};
+        const std::uint32_t rows = column / stride;
+        return {chunk_cell.row + static_cast<int>(rows), static_cast<int>(column - rows * stride)};
     }
 
     // By the letters themselves, where codes do not say enough.
@@ -84,16 +89,15 @@ struct Sieve::Scan {
     void compare(const WindowedWord& word, const LetterCode* place, const Axis& axis, std::size_t width) {
         const bool is_reversed = word.is(WindowedWord::reversed);
         const std::ptrdiff_t step = is_reversed ? -axis.step : axis.step;
-        if (is_reversed)
-            place += std::min<std::ptrdiff_t>(static_cast<std::ptrdiff_t>(width), word.length) * axis.step -
-                     axis.step;
-        const LetterCode* const start = place - word.window * step;
-        if (!word.is(WindowedWord::decided) && !is_key(word, start, step)) return;
+        // The letter of the word that stands at the place: the window's first, or, met backward, its last.
+        const int letter =
+            word.window + (is_reversed ? std::min(static_cast<int>(width), int{word.length}) - 1 : 0);
+        if (!word.is(WindowedWord::decided) && !is_key(word, place - letter * step, step)) return;
 
         const Direction direction = is_reversed ? axis.backward : axis.onward;
         const bool is_palindrome = word.is(WindowedWord::palindrome);
         if (!is_palindrome && !wanted.direction(direction)) return;
-        const Cell first = cell_at(start);
+        const Cell first = moved(cell_at(place), direction, -letter);
         std::size_t length = word.length;
         if (word.is(WindowedWord::unsure)) {
             if (!stands_in_grid(word.word, first, direction)) return;
@@ -111,8 +115,7 @@ struct Sieve::Scan {
     }
 
     // In two rounds, each of which calls what it will need from memory before it needs it.
-    bool compare_picked(const WindowIndex& index, const LetterCode* cells, const Picked& picked,
-                        const Axis& axis) {
+    bool compare_picked(const WindowIndex& index, const Picked& picked, const Axis& axis) {
         struct Candidate {
             const LetterCode* place;
             std::uint32_t first;
@@ -124,13 +127,16 @@ struct Sieve::Scan {
         std::size_t count = 0;
         for (std::size_t at = 0; at < picked.count; ++at) {
             hwy::Prefetch(&index.slot(picked.rank[std::min(at + ahead, picked.count - 1)]));
-            const LetterCode* const place = cells + picked.place[at];
+            const LetterCode* const place = chunk + picked.place[at];
             const auto& slot = index.slot(picked.rank[at]);
             candidates[count] = {place, slot.first, (&slot)[1].first};
-            hwy::Prefetch(&index.word(slot.first));
             count += slot.following >> place[behind] & slot.preceding >> place[-axis.step] & 1;
         }
-        for (const Candidate& candidate : std::span(candidates).first(count)) {
+        for (std::size_t which = 0; which < count; ++which) {
+            const Candidate& candidate = candidates[which];
+            const std::uint32_t later = candidates[std::min(which + ahead, count - 1)].first;
+            hwy::Prefetch(&index.word(later));
+            hwy::Prefetch(&index.word(later + WindowIndex::words_behind));
             spend(candidate.last - candidate.first);
             const std::uint32_t beside =
                 codes_beside(candidate.place, static_cast<std::ptrdiff_t>(index.width()), axis.step);
@@ -146,11 +152,14 @@ struct Sieve::Scan {
         std::array<std::ptrdiff_t, 4> steps;
         std::transform(axes.begin(), axes.end(), steps.begin(), [](const Axis& axis) { return axis.step; });
         std::array<Picked, 4> picked;
+        const auto stride = static_cast<std::size_t>(band.stride());
         for (std::size_t at = 0; at < cells; at += picked_cells) {
-            loops().pick(first_cell + at, std::min(picked_cells, cells - at),
-                         std::span(steps).first(axes.size()), index.filter(), index.bits(), picked.data());
+            chunk = first_cell + at;
+            chunk_cell = {first_row + static_cast<int>(at / stride), static_cast<int>(at % stride)};
+            loops().pick(chunk, std::min(picked_cells, cells - at), std::span(steps).first(axes.size()),
+                         index.filter(), index.bits(), picked.data());
             for (std::size_t axis = 0; axis < axes.size(); ++axis)
-                if (!compare_picked(index, first_cell + at, picked[axis], axes[axis])) return false;
+                if (!compare_picked(index, picked[axis], axes[axis])) return false;
         }
         return true;
     }

@@ -216,7 +216,7 @@ void WindowIndex::arrange(std::span<Gathered> gathered) {
     for (Gathered& one : gathered) ++slots_[one.slot = bits_.rank(one.slot)].first;
     std::uint32_t end = 0;
     for (Slot& slot : slots_) slot.first = end += slot.first;
-    words_.resize(gathered.size());
+    words_.resize(gathered.size() + words_behind);
     for (std::size_t at = gathered.size(); at-- > 0;) {
         const WindowedWord& word = gathered[at].word;
         Slot& slot = slots_[gathered[at].slot];

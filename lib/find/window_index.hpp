@@ -77,6 +77,8 @@ class WindowIndex {
         std::uint32_t preceding = 0;
     };
     [[nodiscard]] const Slot& slot(std::uint32_t rank) const { return slots_[rank]; }
+    // Behind the last there are some that mean nothing, to be called from memory ahead of time.
+    static constexpr std::uint32_t words_behind = 4;
     [[nodiscard]] const WindowedWord& word(std::uint32_t at) const { return words_[at]; }
 
   private:
