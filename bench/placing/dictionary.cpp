@@ -5,17 +5,30 @@
 #include <stdexcept>
 #include <string>
 
+#include <letterlode/puzzle.hpp>
+
+#include "puzzle/avoided_words.hpp"
+
 namespace lode::bench {
 namespace {
 
 constexpr std::size_t shortest = 4, longest = 10;
+
+// The engine refuses a list with an avoided word in it.
+bool holds_avoided(const std::string& word) {
+    static const auto avoided = avoided_words(Recipe());
+    const std::string turned(word.rbegin(), word.rend());
+    return std::any_of(avoided.begin(), avoided.end(), [&](const std::string& other) {
+        return word.find(other) != std::string::npos || turned.find(other) != std::string::npos;
+    });
+}
 
 std::vector<std::vector<Letters>> read_words() {
     std::vector<std::vector<Letters>> words(longest + 1);
     std::ifstream file(LODE_ENGLISH_WORDS);
     for (std::string word; std::getline(file, word);) {
         if (word.size() < shortest || word.size() > longest ||
-            word.find_first_not_of("abcdefghijklmnopqrstuvwxyz") != std::string::npos)
+            word.find_first_not_of("abcdefghijklmnopqrstuvwxyz") != std::string::npos || holds_avoided(word))
             continue;
         Letters letters;
         for (const char letter : word) letters.push_back(static_cast<Letter>(letter - 'a'));

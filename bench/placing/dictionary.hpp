@@ -10,8 +10,8 @@
 
 namespace lode::bench {
 
-// A is letter 0. By length, from 0 to 10; those under 4 letters are empty. Throws std::runtime_error, naming
-// the package, where the file of words is missing.
+// A is letter 0. By length, from 0 to 10; those under 4 letters are empty, and none holds a word of the
+// default avoid list. Throws std::runtime_error, naming the package, where the file of words is missing.
 [[nodiscard]] const std::vector<std::vector<Letters>>& words_by_length();
 
 [[nodiscard]] const Letters& drawn_word(std::size_t least, std::size_t most, Random& random);

@@ -75,7 +75,7 @@ bool pins_fit(const PlaceTask& task) {
 
 // A move costs about as much as so many looks of the sampling search.
 std::uint64_t steps_for(const PlaceTask& task) {
-    constexpr std::size_t sums_per_step = 256;
+    constexpr std::size_t sums_per_step = 640;
     return 8 + task.mask.size().cells() * all_directions.size() * static_cast<std::size_t>(longest(task)) /
                    sums_per_step;
 }

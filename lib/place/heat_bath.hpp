@@ -24,6 +24,8 @@ class HeatBathSearch {
     // Goes on from where the last call ended, for at most so many moves. Never `exhausted`.
     [[nodiscard]] SearchEnd search(std::uint64_t most_moves);
 
+    [[nodiscard]] std::uint64_t steps_per_move() const { return steps_per_move_; }
+
     // Where search ended with `placed`.
     [[nodiscard]] std::vector<Placement> placements() const;
     [[nodiscard]] const Grid& finished_grid() const { return grid_; }

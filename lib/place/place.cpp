@@ -4,10 +4,11 @@
 // the neighbourhood search finds placements that meet demands, one that goes by cells finds exact leftovers,
 // the complete one proves that there is none. Turns are counted in steps, so that the outcome is the same on
 // every machine, and the same whether they are taken one after another or on several processors. Grids too
-// large for sets of candidates are left to chance alone.
+// large for sets of candidates are left to chance and, up to some size, to the heat bath.
 
 #include "place/place.hpp"
 
+#include <algorithm>
 #include <optional>
 
 #include "place/chance.hpp"
@@ -37,6 +38,8 @@ class Portfolio {
         if (auto result = run_everyday()) return std::move(*result);
         if (effort_.cancelled()) return without(End::unfinished, 0);
         if (auto candidates = Candidates::list(task_)) return run_tight(*candidates);
+        if (heat_bath_ && heat_bath_->search(heat_bath_moves(2)) == SearchEnd::placed)
+            return placed(heat_bath_->placements(), heat_bath_->finished_grid());
         const SearchEnd end = sampling_.search(task_.effort);
         if (end == SearchEnd::placed) return placed(sampling_.placements(), sampling_.finished_grid());
         return without(end == SearchEnd::exhausted ? End::impossible : End::unfinished, sampling_.hardest());
@@ -53,14 +56,20 @@ class Portfolio {
                 return placed(chance.placements(), chance.finished_grid());
         }
         if (heat_bath_suits) {
-            HeatBathSearch heat_bath(task_, random_, effort_);
-            if (heat_bath.search(tight_moves_per_word * task_.words.size()) == SearchEnd::placed)
-                return placed(heat_bath.placements(), heat_bath.finished_grid());
+            heat_bath_.emplace(task_, random_, effort_);
+            const std::uint64_t moves =
+                std::min(tight_moves_per_word * task_.words.size(), heat_bath_moves(4));
+            if (heat_bath_->search(moves) == SearchEnd::placed)
+                return placed(heat_bath_->placements(), heat_bath_->finished_grid());
         }
         const SearchEnd end = sampling_.search(steps);
         if (end == SearchEnd::placed) return placed(sampling_.placements(), sampling_.finished_grid());
         if (end == SearchEnd::exhausted) return without(End::impossible, sampling_.hardest());
         return std::nullopt;
+    }
+    // As many as can be had for a part of the effort that is left.
+    [[nodiscard]] std::uint64_t heat_bath_moves(std::uint64_t parts) const {
+        return (task_.effort - effort_.spent()) / parts / heat_bath_->steps_per_move();
     }
     // Whether the words have more letters than there are cells for them: chance is of no use then.
     [[nodiscard]] bool must_cross() const {
@@ -97,6 +106,7 @@ class Portfolio {
     Random& random_;
     Effort effort_;
     SamplingSearch sampling_;
+    std::optional<HeatBathSearch> heat_bath_;  // where it suits, once its turn has come
 };
 
 }  // namespace
