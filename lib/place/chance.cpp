@@ -237,14 +237,4 @@ SearchEnd ChanceSearch::search(std::uint64_t most_steps) {
     return SearchEnd::limit;
 }
 
-std::vector<Placement> ChanceSearch::placements() const {
-    std::vector<Placement> all;
-    for (const auto& placement : placed_) all.push_back(*placement);
-    return all;
-}
-
-std::uint32_t ChanceSearch::hardest() const {
-    return static_cast<std::uint32_t>(std::max_element(failed_.begin(), failed_.end()) - failed_.begin());
-}
-
 }  // namespace lode

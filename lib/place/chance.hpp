@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "place/by_word.hpp"
 #include "place/effort.hpp"
 #include "place/nesting.hpp"
 #include "random/random.hpp"
@@ -25,10 +26,10 @@ class ChanceSearch {
     [[nodiscard]] SearchEnd search(std::uint64_t most_steps);
 
     // Where search ended with `placed`.
-    [[nodiscard]] std::vector<Placement> placements() const;
+    [[nodiscard]] std::vector<Placement> placements() const { return all_of(placed_); }
     [[nodiscard]] const Grid& finished_grid() const { return grid_; }
     // The word that was left without a place most often.
-    [[nodiscard]] std::uint32_t hardest() const;
+    [[nodiscard]] std::uint32_t hardest() const { return most_failed(failed_); }
 
   private:
     // A copy that no placement explains.

@@ -328,14 +328,4 @@ SearchEnd HeatBathSearch::search(std::uint64_t most_moves) {
     return SearchEnd::limit;
 }
 
-std::vector<Placement> HeatBathSearch::placements() const {
-    std::vector<Placement> all;
-    for (const auto& placement : placed_) all.push_back(*placement);
-    return all;
-}
-
-std::uint32_t HeatBathSearch::hardest() const {
-    return static_cast<std::uint32_t>(std::max_element(failed_.begin(), failed_.end()) - failed_.begin());
-}
-
 }  // namespace lode

@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "place/by_word.hpp"
 #include "place/cost_planes.hpp"
 #include "place/effort.hpp"
 #include "place/nesting.hpp"
@@ -27,10 +28,10 @@ class HeatBathSearch {
     [[nodiscard]] std::uint64_t steps_per_move() const { return steps_per_move_; }
 
     // Where search ended with `placed`.
-    [[nodiscard]] std::vector<Placement> placements() const;
+    [[nodiscard]] std::vector<Placement> placements() const { return all_of(placed_); }
     [[nodiscard]] const Grid& finished_grid() const { return grid_; }
     // The word that pushed others out most often.
-    [[nodiscard]] std::uint32_t hardest() const;
+    [[nodiscard]] std::uint32_t hardest() const { return most_failed(failed_); }
 
   private:
     using Block = std::uint64_t;

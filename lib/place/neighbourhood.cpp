@@ -43,10 +43,6 @@ NeighbourhoodSearch::NeighbourhoodSearch(const PlaceTask& task, Candidates& cand
       sets_(task.words.size() + 1, std::vector<Block>(candidates.blocks())),
       counts_(task.words.size() + 1, std::vector<std::uint32_t>(task.words.size())) {}
 
-std::uint32_t NeighbourhoodSearch::hardest() const {
-    return static_cast<std::uint32_t>(std::max_element(failed_.begin(), failed_.end()) - failed_.begin());
-}
-
 std::size_t NeighbourhoodSearch::count_letters_out() const {
     std::size_t letters = 0;
     for (std::uint32_t word = 0; word < task_.words.size(); ++word)

@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "place/by_word.hpp"
 #include "place/effort.hpp"
 #include "place/position.hpp"
 #include "random/random.hpp"
@@ -19,7 +20,7 @@ class NeighbourhoodSearch {
     [[nodiscard]] SearchEnd search(std::uint64_t most_nodes);
     [[nodiscard]] const Position& position() const { return position_; }
     // The word that was left without a candidate most often.
-    [[nodiscard]] std::uint32_t hardest() const;
+    [[nodiscard]] std::uint32_t hardest() const { return most_failed(failed_); }
 
   private:
     enum class Settled { yes, no, limit };

@@ -23,8 +23,10 @@ namespace {
 // tight.
 constexpr std::uint64_t least_everyday_steps = 4'000;
 constexpr std::uint64_t everyday_steps_per_word = 100;
-// Moves of the heat bath before others have their turns, and candidates placed in the first of those.
-constexpr std::uint64_t tight_moves_per_word = 1'000;
+// Moves of the heat bath before others have their turns: fewer in small grids, where proofs are short.
+constexpr std::uint64_t most_moves_per_word = 1'000;
+constexpr std::uint64_t squared_cells_per_move = 10;
+// Candidates placed in the first of those turns.
 constexpr std::uint64_t first_turn = 500;
 
 using End = PlaceResult::End;
@@ -57,8 +59,10 @@ class Portfolio {
         }
         if (heat_bath_suits) {
             heat_bath_.emplace(task_, random_, effort_);
-            const std::uint64_t moves =
-                std::min(tight_moves_per_word * task_.words.size(), heat_bath_moves(4));
+            const std::uint64_t cells = task_.mask.open_count();
+            const std::uint64_t per_word =
+                std::min(most_moves_per_word, cells * cells / squared_cells_per_move);
+            const std::uint64_t moves = std::min(per_word * task_.words.size(), heat_bath_moves(4));
             if (heat_bath_->search(moves) == SearchEnd::placed)
                 return placed(heat_bath_->placements(), heat_bath_->finished_grid());
         }

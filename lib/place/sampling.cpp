@@ -242,14 +242,4 @@ SearchEnd SamplingSearch::search(std::uint64_t most_steps) {
     return end;
 }
 
-std::vector<Placement> SamplingSearch::placements() const {
-    std::vector<Placement> all;
-    for (const auto& placement : placed_) all.push_back(*placement);
-    return all;
-}
-
-std::uint32_t SamplingSearch::hardest() const {
-    return static_cast<std::uint32_t>(std::max_element(weight_.begin(), weight_.end()) - weight_.begin());
-}
-
 }  // namespace lode

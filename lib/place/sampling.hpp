@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "place/by_word.hpp"
 #include "place/effort.hpp"
 #include "place/message.hpp"
 #include "place/nesting.hpp"
@@ -22,10 +23,10 @@ class SamplingSearch {
     [[nodiscard]] SearchEnd search(std::uint64_t most_steps);
 
     // Where search ended with `placed`.
-    [[nodiscard]] std::vector<Placement> placements() const;
+    [[nodiscard]] std::vector<Placement> placements() const { return all_of(placed_); }
     [[nodiscard]] Grid finished_grid() const { return with_message(grid_, task_.demands); }
     // The word that failed most often.
-    [[nodiscard]] std::uint32_t hardest() const;
+    [[nodiscard]] std::uint32_t hardest() const { return most_failed(weight_); }
 
   private:
     // One word's place in the order of a run, and how far its placements have been tried.
