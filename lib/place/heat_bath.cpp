@@ -6,13 +6,13 @@
 // costs the letters of the words there, which are pushed out (ejection: Glover, "Ejection chains, reference
 // structures and alternating path methods", Discrete Applied Mathematics 65, 1996). So words gather where
 // they share letters, and room is won above a density of 1. That words in place move too, and not only those
-// that are out, is what makes it work; failure weights, cooling, restarts and other powers of a word's length
-// did not help. At densities of 1.0 and 1.1 on 12x12 it places in a fifth of the time that the neighbourhood
-// search takes. Where exactly so many cells are to be left over, cells that stay uncovered although all words
-// are in place pull more and more (breakout: Morris, "The breakout method for escaping from local minima",
-// AAAI 1993): without that, covers of 8x8 and 10x10 with nothing left over took three to five times as long.
-// Copies that nobody meant are looked for when all words are in place, and a word on each is lifted again.
-// Judged by tests/tight_test.cpp.
+// that are out, is what makes it work: without, it placed hardly any task at 1.1. Failure weights, cooling
+// and other powers of a word's length did not help. At densities of 1.0 and 1.1 on 12x12 it places in a fifth
+// of the time that the neighbourhood search takes. Where exactly so many cells are to be left over, cells
+// that stay uncovered although all words are in place pull more and more (breakout: Morris, "The breakout
+// method for escaping from local minima", AAAI 1993): with half the pull, covers of 8x8 and 10x10 with
+// nothing left over took four times as long. Copies that nobody meant are looked for when all words are in
+// place, and a word on each is lifted again. Judged by tests/tight_test.cpp and tests/demands_test.cpp.
 
 #include "place/heat_bath.hpp"
 
