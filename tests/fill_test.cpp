@@ -136,7 +136,7 @@ TEST_CASE("letters are drawn as often as they weigh") {
 
 TEST_CASE("a large grid over two letters is filled around words that chance would spell hundreds of times") {
     Task task{Grid({40, 40}), {word_of("ABAB"), word_of("AABB")}, {word_of("BBB")}, {1, 1}};
-    for (std::uint64_t seed = 1; seed <= 10; ++seed) {
+    for (std::uint64_t seed = 1; seed <= 5; ++seed) {
         const auto result = filled(task, seed);
         CAPTURE(seed);
         REQUIRE(result.end == End::filled);
