@@ -87,7 +87,7 @@ bool HeatBathSearch::suits(const PlaceTask& task) {
     Demands rest = task.demands;
     rest.leftover.reset();
     if (!rest.may_cross()) rest.crossings = {};
-    return !task.words.empty() && !task.directions.empty() && !rest.count_anything() &&
+    return !task.words.empty() && cells > 0 && !task.directions.empty() && !rest.count_anything() &&
            longest(task) <= CostPlanes::most_letters_in_word && cells <= most_cells &&
            cells * letter_bound(task) <= most_costs && pins_fit(task);
 }
