@@ -15,7 +15,6 @@
 namespace lode {
 namespace {
 
-constexpr std::uint64_t letters_between_looks = 1 << 14;
 // Beyond so many copies, and one for so many cells more, letters are too few for chance.
 constexpr std::size_t few_strays = 16;
 constexpr std::size_t cells_per_stray = 16;
@@ -34,28 +33,20 @@ class Sprinkler {
             return FillResult{
                 is_cancelled() ? FillResult::End::cancelled : FillResult::End::unfinished, effort_, {}};
         if (!find_strays() ||
-            !std::all_of(strays_.begin(), strays_.end(), [&](const Stray& stray) { return mend(stray); }))
+            !std::all_of(strays_.begin(), strays_.end(), [&](const SeenCopy& stray) { return mend(stray); }))
             return std::nullopt;
         return FillResult{FillResult::End::filled, effort_, std::move(grid_)};
     }
     [[nodiscard]] std::uint64_t effort_spent() const { return effort_; }
 
   private:
-    // A copy with a letter of the filler.
-    struct Stray {
-        const CopyGuard* guard;
-        std::size_t word;
-        Placement copy;
-    };
-
     bool draw_all();
     bool find_strays();
-    bool mend(const Stray& stray);
+    bool mend(const SeenCopy& stray);
     [[nodiscard]] bool is_filler(Cell cell) const { return placed_[cell] == empty_cell; }
     [[nodiscard]] std::vector<Cell> filler_of(const CopyGuard& guard, std::size_t word,
                                               const Placement& copy) const;
     [[nodiscard]] bool completes_nothing(Cell cell) const;
-    [[nodiscard]] bool still_stands(const Stray& stray, Cell on) const;
     [[nodiscard]] bool is_cancelled() const {
         return task_.cancel && task_.cancel->load(std::memory_order_relaxed);
     }
@@ -65,7 +56,7 @@ class Sprinkler {
     const LetterDraw& draw_;
     Random& random_;
     Grid grid_;
-    std::vector<Stray> strays_;
+    std::vector<SeenCopy> strays_;  // with a letter of the filler
     std::uint64_t effort_ = 0;
 };
 
@@ -76,8 +67,7 @@ bool Sprinkler::draw_all() {
             if (letter != empty_cell) continue;
             if (effort_ >= task_.effort) return false;
             if (++effort_ % letters_between_looks == 0 && is_cancelled()) return false;
-            const Letter kept = task_.kept ? (*task_.kept)[{row, column}] : empty_cell;
-            letter = kept < task_.weights.size() ? kept : draw_.draw(random_);
+            letter = first_letter(task_, draw_, {row, column}, random_);
         }
     return true;
 }
@@ -110,16 +100,10 @@ bool Sprinkler::completes_nothing(Cell cell) const {
     return task_.words_guard.through(grid_, cell, found) && task_.avoided_guard.through(grid_, cell, found);
 }
 
-bool Sprinkler::still_stands(const Stray& stray, Cell on) const {
-    return !stray.guard->through(grid_, on, [&](std::size_t word, const Placement& copy) {
-        return word != stray.word || copy != stray.copy;
-    });
-}
-
 // Another letter for one of its cells, at random, that takes it away and brings no other.
-bool Sprinkler::mend(const Stray& stray) {
+bool Sprinkler::mend(const SeenCopy& stray) {
     auto cells = filler_of(*stray.guard, stray.word, stray.copy);
-    if (!still_stands(stray, cells.front())) return true;
+    if (!stray.stands(grid_)) return true;
     random_.shuffle(cells);
     for (const Cell cell : cells) {
         const Letter before = grid_[cell];

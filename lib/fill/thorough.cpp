@@ -16,7 +16,6 @@
 namespace lode {
 namespace {
 
-constexpr std::uint64_t letters_between_looks = 1 << 14;
 // Runs are so many letters a cell long, times Luby's lengths.
 constexpr std::uint64_t run_per_cell = 64;
 constexpr std::uint32_t not_filler = UINT32_MAX;
@@ -31,7 +30,6 @@ class Filler {
     bool try_letters(std::uint32_t at);
     bool clashes(std::uint32_t at);
     bool jump_back(std::uint32_t& at);
-    [[nodiscard]] Letter first_letter(Cell cell);
     // A cell at which a letter failed: what is left to try, and the earlier cells to blame.
     struct Trouble {
         bool listed = false;
@@ -61,12 +59,6 @@ Filler::Filler(const Grid& placed, const FillTask& task, const LetterDraw& draw,
                 order_[grid_.index({row, column})] = static_cast<std::uint32_t>(cells_.size());
                 cells_.push_back({row, column});
             }
-}
-
-// The one that stood there before, or one drawn.
-Letter Filler::first_letter(Cell cell) {
-    const Letter kept = task_.kept ? (*task_.kept)[cell] : empty_cell;
-    return kept < task_.weights.size() ? kept : draw_.draw(random_);
 }
 
 // The letters other than the one that just failed, drawn without putting back; the last is tried first.
@@ -109,7 +101,7 @@ bool Filler::clashes(std::uint32_t at) {
 bool Filler::try_letters(std::uint32_t at) {
     Letter& letter = grid_[cells_[at]];
     if (letter == empty_cell) {
-        letter = first_letter(cells_[at]);
+        letter = first_letter(task_, draw_, cells_[at], random_);
         ++effort_;
         if (!clashes(at)) return true;
     }

@@ -115,7 +115,8 @@ void CopyGuard::index(std::size_t longest) {
         if (!uses[letters].empty()) windows_.emplace_back(letters, uses[letters]);
 }
 
-bool CopyGuard::stands(const Grid& grid, std::uint32_t word, Cell first, Direction direction) const {
+bool CopyGuard::stands(const Grid& grid, std::size_t word, const Placement& copy) const {
+    const auto [first, direction] = copy;
     const auto [start, count] = words_[word];
     if (!grid.inside(first) || !grid.inside(moved(first, direction, static_cast<int>(count) - 1)))
         return false;

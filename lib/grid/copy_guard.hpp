@@ -50,6 +50,9 @@ class CopyGuard {
     template <class Visit>
     bool everywhere(const Grid& grid, Visit&& visit) const;
 
+    // Whether this copy stands in the grid.
+    [[nodiscard]] bool stands(const Grid& grid, std::size_t word, const Placement& copy) const;
+
   private:
     static constexpr std::size_t most_in_window = 4;
     static constexpr int bits_per_code = 5;
@@ -105,7 +108,6 @@ class CopyGuard {
         };
         return between(cell.row, one.row, other.row) && between(cell.column, one.column, other.column);
     }
-    [[nodiscard]] bool stands(const Grid& grid, std::uint32_t word, Cell first, Direction direction) const;
 
     // Visits the copies whose window ends at the cell, as the walk in the direction met it.
     template <class Visit>
@@ -117,8 +119,7 @@ class CopyGuard {
             const Placement copy = use.turned
                                        ? Placement{last, opposite(direction)}
                                        : Placement{moved(last, direction, 1 - length(use.word)), direction};
-            if (stands(grid, use.word, copy.first, copy.direction) && !visit(std::size_t{use.word}, copy))
-                return false;
+            if (stands(grid, use.word, copy) && !visit(std::size_t{use.word}, copy)) return false;
         }
         return true;
     }
@@ -131,6 +132,14 @@ class CopyGuard {
     Letters letters_;                  // of all words, one after another
     std::vector<Run> words_;
     std::vector<Windows> windows_;  // by their number of letters
+};
+
+// A copy that one of several guards saw.
+struct SeenCopy {
+    const CopyGuard* guard;
+    std::size_t word;
+    Placement copy;
+    [[nodiscard]] bool stands(const Grid& grid) const { return guard->stands(grid, word, copy); }
 };
 
 // Over words in letters of an alphabet of so many, each of which counts as itself.

@@ -1,5 +1,5 @@
 #pragma once
-// What searches keep by word, and give away in the end.
+// What searches ask of the words, and what they keep by word and give away in the end.
 
 #include <algorithm>
 #include <cstdint>
@@ -9,6 +9,14 @@
 #include <letterlode/grid.hpp>
 
 namespace lode {
+
+// The words' letters lie below.
+[[nodiscard]] inline std::size_t letter_bound(const std::vector<Letters>& words) {
+    Letter most = 0;
+    for (const auto& word : words)
+        for (const Letter letter : word) most = std::max(most, letter);
+    return most + std::size_t{1};
+}
 
 // With every word in place.
 [[nodiscard]] inline std::vector<Placement> all_of(const std::vector<std::optional<Placement>>& placed) {

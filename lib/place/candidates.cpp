@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "place/by_word.hpp"
 #include "place/same_copy.hpp"
 
 namespace lode {
@@ -15,13 +16,6 @@ bool is_open(const Mask& mask, const Placement& placement, int length) {
     for (int at = 0; at < length; ++at)
         if (!mask.open(moved(placement.first, placement.direction, at))) return false;
     return true;
-}
-
-std::size_t letter_bound(const std::vector<Letters>& words) {
-    Letter most = 0;
-    for (const auto& word : words)
-        for (const Letter letter : word) most = std::max(most, letter);
-    return most + std::size_t{1};
 }
 
 // From above: no placement is sought out for it.

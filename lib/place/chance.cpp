@@ -171,13 +171,6 @@ bool ChanceSearch::are_explained_along(std::uint32_t word, const Placement& plac
     return true;
 }
 
-bool ChanceSearch::still_stands(const Stray& stray) const {
-    if (grid_[stray.copy.first] == empty_cell) return false;
-    return !stray.guard->through(grid_, stray.copy.first, [&](std::size_t word, const Placement& copy) {
-        return word != stray.word || copy != stray.copy;
-    });
-}
-
 bool ChanceSearch::stands_on(std::uint32_t word, Cell cell) const {
     if (!placed_[word]) return false;
     for (int at = 0; at < static_cast<int>(task_.words[word].size()); ++at)
@@ -186,7 +179,7 @@ bool ChanceSearch::stands_on(std::uint32_t word, Cell cell) const {
 }
 
 // One of the words whose letters the stray is made of.
-std::uint32_t ChanceSearch::word_on(const Stray& stray) {
+std::uint32_t ChanceSearch::word_on(const SeenCopy& stray) {
     const auto length = static_cast<std::uint32_t>(stray.guard->length(stray.word));
     const Cell cell = moved(stray.copy.first, stray.copy.direction, static_cast<int>(random_.below(length)));
     const std::uint32_t last = last_on_[grid_.index(cell)];
@@ -199,7 +192,7 @@ std::uint32_t ChanceSearch::word_on(const Stray& stray) {
 
 bool ChanceSearch::mend() {
     const std::size_t most = few_strays + placed_.size() / words_per_stray;
-    std::vector<Stray> strays;
+    std::vector<SeenCopy> strays;
     const auto note = [&](const CopyGuard& guard) {
         return guard.everywhere(grid_, [&](std::size_t word, const Placement& copy) {
             if (&guard == &task_.words_guard && is_explained(word, copy)) return true;
@@ -213,8 +206,8 @@ bool ChanceSearch::mend() {
     note_words_on_cells();
     for (const std::uint32_t word : order_)
         if (!is_right(word) && !place_elsewhere(word)) return false;
-    return std::all_of(strays.begin(), strays.end(), [&](const Stray& stray) {
-        return !still_stands(stray) || place_elsewhere(word_on(stray));
+    return std::all_of(strays.begin(), strays.end(), [&](const SeenCopy& stray) {
+        return !stray.stands(grid_) || place_elsewhere(word_on(stray));
     });
 }
 

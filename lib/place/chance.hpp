@@ -32,13 +32,6 @@ class ChanceSearch {
     [[nodiscard]] std::uint32_t hardest() const { return most_failed(failed_); }
 
   private:
-    // A copy that no placement explains.
-    struct Stray {
-        const CopyGuard* guard;
-        std::size_t word;
-        Placement copy;
-    };
-
     [[nodiscard]] bool run();
     template <class Accept>
     [[nodiscard]] bool place(std::uint32_t word, Accept&& accept);
@@ -51,8 +44,7 @@ class ChanceSearch {
     [[nodiscard]] bool place_elsewhere(std::uint32_t word);
     [[nodiscard]] bool are_explained_along(std::uint32_t word, const Placement& placement) const;
     [[nodiscard]] bool is_explained(std::size_t word, const Placement& copy) const;
-    [[nodiscard]] bool still_stands(const Stray& stray) const;
-    [[nodiscard]] std::uint32_t word_on(const Stray& stray);
+    [[nodiscard]] std::uint32_t word_on(const SeenCopy& stray);
     void note_words_on_cells();
     [[nodiscard]] bool stands_on(std::uint32_t word, Cell cell) const;
 

@@ -42,13 +42,6 @@ constexpr std::uint32_t of_moves = 5;
 // exp(-cost / 0.7) in units of 1 / 4096.
 constexpr std::array<std::uint32_t, CostPlanes::levels> likely{4096, 982, 235, 56, 14, 3};
 
-std::size_t letter_bound(const PlaceTask& task) {
-    std::size_t bound = 0;
-    for (const Letters& word : task.words)
-        for (const Letter letter : word) bound = std::max(bound, letter + std::size_t{1});
-    return bound;
-}
-
 int longest(const PlaceTask& task) {
     std::size_t most = 1;
     for (const Letters& word : task.words) most = std::max(most, word.size());
@@ -89,7 +82,7 @@ bool HeatBathSearch::suits(const PlaceTask& task) {
     if (!rest.may_cross()) rest.crossings = {};
     return !task.words.empty() && cells > 0 && !task.directions.empty() && !rest.count_anything() &&
            longest(task) <= CostPlanes::most_letters_in_word && cells <= most_cells &&
-           cells * letter_bound(task) <= most_costs && pins_fit(task);
+           cells * letter_bound(task.words) <= most_costs && pins_fit(task);
 }
 
 HeatBathSearch::HeatBathSearch(const PlaceTask& task, Random& random, Effort& effort)
@@ -97,7 +90,7 @@ HeatBathSearch::HeatBathSearch(const PlaceTask& task, Random& random, Effort& ef
       random_(random),
       effort_(effort),
       nesting_(task),
-      planes_(task.mask.size(), letter_bound(task), longest(task), task.directions),
+      planes_(task.mask.size(), letter_bound(task.words), longest(task), task.directions),
       steps_per_move_(steps_for(task)),
       grid_(task.mask),
       placed_(task.words.size()),
