@@ -37,15 +37,6 @@ LetteredGrid random_letters(Size size, Random& random) {
     return grid;
 }
 
-CellSet cells_of(const Copy& copy) {
-    CellSet cells;
-    for (int at = 0; at < copy.length; ++at) {
-        const Cell cell = moved(copy.first, copy.direction, at);
-        cells.emplace(cell.row, cell.column);
-    }
-    return cells;
-}
-
 Audit checked(const LetteredGrid& grid, const std::vector<std::string>& words, const AuditRules& rules,
               LetterCase letters = LetterCase::upper) {
     const Segmenter segmenter = segmenter_of("root", letters);
