@@ -51,7 +51,7 @@ void add_artwork_options(po::options_description& options) {
          "colour of a layer: letters, heading or bands. May be given again");
 }
 
-Outcome<ArtworkOptions> artwork_options(const Values& values) {
+Outcome<ArtworkOptions> artwork_options(const Values& values, std::optional<Surface> surface) {
     ArtworkOptions options;
     if (!values.has("blank"))
         return unusable_option("The size of the blank is not given.",
@@ -62,9 +62,9 @@ Outcome<ArtworkOptions> artwork_options(const Values& values) {
     const std::string advice =
         "Give --surface first for artwork on the front, or --surface second for the back of a clear blank, "
         "which is cut mirrored.";
-    if (!values.has("surface"))
+    if (!values.has("surface") && !surface)
         return unusable_option("The surface is not given, and the wrong one ruins film.", advice);
-    options.surface = surface_named(values.text("surface"));
+    options.surface = values.has("surface") ? surface_named(values.text("surface")) : surface;
     if (!options.surface) return unusable_option("'" + values.text("surface") + "' is no surface.", advice);
     if (values.has("font")) options.font = values.text("font");
     options.heading = with_line_ends(values.text("heading"));

@@ -14,8 +14,10 @@ namespace lode::cli {
 // --blank, --surface, --font, --heading, --colour.
 void add_artwork_options(po::options_description& options);
 
-// Refused as unusable: a blank without a surface, a surface that is none, a colour that is none.
-[[nodiscard]] Outcome<ArtworkOptions> artwork_options(const Values& values);
+// `surface` is taken where none is given: for what is the same on both. Refused as unusable: no blank, no
+// surface, a surface that is none, a colour that is none.
+[[nodiscard]] Outcome<ArtworkOptions> artwork_options(const Values& values,
+                                                      std::optional<Surface> surface = std::nullopt);
 
 // Refused as unusable: options of an artwork that is not asked for, since they would be passed over in
 // silence.

@@ -18,7 +18,8 @@ struct Entry {
     Verb (*describe)();
     ExitCode (*run)(const Values&);
 };
-constexpr std::array entries{Entry{make_verb, make}, Entry{check_verb, check}, Entry{cut_verb, cut}};
+constexpr std::array entries{Entry{make_verb, make}, Entry{check_verb, check}, Entry{rate_verb, rate},
+                             Entry{cut_verb, cut}};
 
 std::string usage() {
     std::string text =

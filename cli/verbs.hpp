@@ -12,6 +12,9 @@ namespace lode::cli {
 [[nodiscard]] Verb check_verb();
 [[nodiscard]] ExitCode check(const Values& values);
 
+[[nodiscard]] Verb rate_verb();
+[[nodiscard]] ExitCode rate(const Values& values);
+
 [[nodiscard]] Verb cut_verb();
 [[nodiscard]] ExitCode cut(const Values& values);
 

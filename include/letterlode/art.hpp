@@ -13,10 +13,12 @@
 #include <string_view>
 #include <vector>
 
+#include <letterlode/colour.hpp>
 #include <letterlode/export.hpp>
 #include <letterlode/outcome.hpp>
 #include <letterlode/path.hpp>
 #include <letterlode/puzzle.hpp>
+#include <letterlode/score.hpp>
 
 namespace lode {
 
@@ -36,18 +38,6 @@ inline constexpr double most_blank_mm = 5'000;
 enum class Surface : std::uint8_t { first, second };
 [[nodiscard]] LODE_API std::string_view name(Surface surface);
 [[nodiscard]] LODE_API std::optional<Surface> surface_named(std::string_view name);
-
-// sRGB.
-struct Colour {
-    std::uint8_t red = 0;
-    std::uint8_t green = 0;
-    std::uint8_t blue = 0;
-    friend bool operator==(const Colour&, const Colour&) = default;
-};
-// Reads "#rrggbb". Refused as unusable: anything else.
-[[nodiscard]] LODE_API Outcome<Colour> read_colour(std::string_view text);
-// "#rrggbb"
-[[nodiscard]] LODE_API std::string to_text(Colour colour);
 
 struct ArtworkOptions {
     BlankSize blank;                 // must be given
@@ -115,6 +105,22 @@ inline constexpr double least_cell_mm = 2;
 // not installed, broken or without outlines, a letter that the font lacks, a blank on which cells come out
 // under least_cell_mm, an open cell without a letter, more than the bounds above.
 [[nodiscard]] LODE_API Outcome<Artwork> draw(const Puzzle& puzzle, const ArtworkOptions& options);
+
+// How a font draws the letters of an alphabet, for rate_readability: their ink, and how alike they look, by
+// the areas of their outlines. Letters that the font lacks are not known. Of more than max_letters_compared
+// letters none are compared. Quadratic in the letters: some 20 ms for the English alphabet, so keep it for
+// many grids. Refused as unusable: a font that is not installed, broken or without outlines.
+[[nodiscard]] LODE_API Outcome<LetterLooks> letter_looks(const Alphabet& alphabet, const std::string& font);
+
+// The letters of a puzzle as they hang on a wall: measured on the outlines of the artwork's font, with the
+// artwork's colours. The blank itself is taken to be white. Lengths in mm. Refused as draw is.
+[[nodiscard]] LODE_API Outcome<LettersSeen> letters_seen(const Puzzle& puzzle, const Artwork& artwork,
+                                                         const ArtworkOptions& options, double viewing_mm);
+inline constexpr double least_viewing_mm = 100;
+inline constexpr double most_viewing_mm = 100'000;
+// Reads a distance: "1.5m", "60cm", "400mm", "5ft" or "24in". Refused as unusable: another form, and what
+// lies outside the bounds.
+[[nodiscard]] LODE_API Outcome<double> read_distance(std::string_view text);
 
 // SVG 1.1 at true size: width, height and viewBox in mm, a named group a layer, a path a piece, closed,
 // filled nonzero. For the second surface already mirrored. A layer is given by its place in artwork.layers;

@@ -16,6 +16,7 @@
 #include <letterlode/find.hpp>
 #include <letterlode/grid.hpp>
 #include <letterlode/outcome.hpp>
+#include <letterlode/score.hpp>
 #include <letterlode/text.hpp>
 
 namespace lode {
@@ -171,10 +172,26 @@ struct CheckRules {
                                             std::span<const PlacedWord> placed = {},
                                             const CheckRules& rules = {});
 
+// How a finished grid is to be rated.
+struct RatingRules {
+    std::optional<LetterLooks> looks = {};  // none: built_in_looks
+    LettersSeen seen = {};
+};
+
+// What a reader meets in the puzzle. Refused as unusable: a grid that is too large.
+[[nodiscard]] LODE_API Outcome<Rating> rate(const Puzzle& puzzle, const RatingRules& rules = {});
+// The same of any grid and a recipe's words; where placements are not known, each word is taken to stand
+// where it is met first in reading order. The reader's direction is that of the words' script. Refused
+// besides as `audit` is.
+[[nodiscard]] LODE_API Outcome<Rating> rate(const LetteredGrid& grid, const Recipe& recipe,
+                                            std::span<const PlacedWord> placed = {},
+                                            const RatingRules& rules = {});
+
 // JSON, described by the schemas in data/schema. Numbers of rows and columns count from 1.
 [[nodiscard]] LODE_API std::string to_json(const Puzzle& puzzle);
 [[nodiscard]] LODE_API std::string to_json(std::span<const Puzzle> choices);
 [[nodiscard]] LODE_API std::string to_json(const Audit& audit);
+[[nodiscard]] LODE_API std::string to_json(const Rating& rating);
 [[nodiscard]] LODE_API std::string to_json(const Refusal& refusal);
 [[nodiscard]] LODE_API std::string to_json(const Recipe& recipe);
 // Refused as unusable, naming what is wrong and where.
@@ -185,7 +202,8 @@ struct CheckRules {
 [[nodiscard]] LODE_API std::string puzzle_text(const Puzzle& puzzle);
 [[nodiscard]] LODE_API std::string key_text(const Puzzle& puzzle);
 [[nodiscard]] LODE_API std::string audit_text(const Audit& audit);
-// The last line of it alone.
+[[nodiscard]] LODE_API std::string rating_text(const Rating& rating);
+// The last line of an audit's text alone.
 [[nodiscard]] LODE_API std::string verdict_text(const Audit& audit);
 
 // The grid with its rows and columns numbered at the edges, and the letters of stray copies and avoided words

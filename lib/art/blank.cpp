@@ -84,6 +84,23 @@ Outcome<BlankSize> read_blank(std::string_view text) {
     return no_blank(text, "\"" + std::string(rest.substr(0, 20)) + "\" is no unit that is known here");
 }
 
+Outcome<double> read_distance(std::string_view text) {
+    std::string_view rest = without_blanks(text);
+    const auto number = take_number(rest);
+    rest = without_blanks(rest);
+    constexpr std::array<std::pair<std::string_view, double>, 5> distances{
+        {{"m", 1'000.0}, {"cm", 10.0}, {"mm", 1.0}, {"ft", 304.8}, {"in", 25.4}}};
+    Refusal refusal;
+    refusal.message = "\"" + std::string(text.substr(0, 60)) + "\" is no distance from 10 cm to 100 m";
+    refusal.advice = {"Write a number and a unit: 1.5m, 60cm, 400mm, 5ft or 24in."};
+    if (!number) return refusal;
+    for (const auto& [unit, millimetres] : distances) {
+        const double distance = *number * millimetres;
+        if (rest == unit && distance >= least_viewing_mm && distance <= most_viewing_mm) return distance;
+    }
+    return refusal;
+}
+
 std::string_view name(Surface surface) {
     return surface == Surface::first ? "first" : "second";
 }
@@ -92,31 +109,6 @@ std::optional<Surface> surface_named(std::string_view text) {
     for (const Surface surface : {Surface::first, Surface::second})
         if (name(surface) == text) return surface;
     return std::nullopt;
-}
-
-Outcome<Colour> read_colour(std::string_view text) {
-    Refusal refusal;
-    refusal.message = "\"" + std::string(text.substr(0, 40)) + "\" is no colour";
-    refusal.advice = {
-        "Write a colour as #rrggbb, two hexadecimal digits each for red, green and blue: #243f3a."};
-    if (text.size() != 7 || text[0] != '#') return refusal;
-    std::array<std::uint8_t, 3> parts{};
-    for (std::size_t i = 0; i < parts.size(); ++i) {
-        const char* from = text.data() + 1 + 2 * i;
-        const auto read = std::from_chars(from, from + 2, parts[i], 16);
-        if (read.ec != std::errc{} || read.ptr != from + 2) return refusal;
-    }
-    return Colour{parts[0], parts[1], parts[2]};
-}
-
-std::string to_text(Colour colour) {
-    constexpr std::string_view digits = "0123456789abcdef";
-    std::string text = "#";
-    for (const unsigned part : {colour.red, colour.green, colour.blue}) {
-        text += digits[part / 16];
-        text += digits[part % 16];
-    }
-    return text;
 }
 
 }  // namespace lode
