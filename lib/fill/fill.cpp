@@ -1,7 +1,8 @@
 // Letters are first drawn for all cells, whatever they spell. In an everyday grid they spell a listed or an
 // avoided word hardly ever: one pass finds where, and a letter of each such copy is drawn again until it
-// completes none. Where that is not soon done, the thorough search starts from the beginning. Judged by
-// tests/fill_test.cpp.
+// completes none. What the filler's rules ask of neighbours is seen while letters are drawn: one that breaks
+// a rule with those that stand is drawn again. Where all that is not soon done, the thorough search starts
+// from the beginning. Judged by tests/fill_test.cpp.
 
 #include "fill/fill.hpp"
 
@@ -20,6 +21,8 @@ constexpr std::size_t few_strays = 16;
 constexpr std::size_t cells_per_stray = 16;
 // How often a letter is drawn again in one cell before another cell of the copy has its turn.
 constexpr int draws_per_cell = 8;
+// How many letters may break a rule before all that would keep it are listed.
+constexpr int draws_by_chance = 8;
 
 class Sprinkler {
   public:
@@ -29,18 +32,23 @@ class Sprinkler {
     // The filled grid, the end of the effort or of the caller's patience, or nothing where it is not for
     // chance.
     std::optional<FillResult> run() {
-        if (!draw_all())
+        const Drawn drawn = draw_all();
+        if (drawn == Drawn::not_all)
             return FillResult{
-                is_cancelled() ? FillResult::End::cancelled : FillResult::End::unfinished, effort_, {}};
-        if (!find_strays() ||
+                is_cancelled() ? FillResult::End::cancelled : FillResult::End::unfinished, effort_, {}, {}};
+        if (drawn == Drawn::none_left || !find_strays() ||
             !std::all_of(strays_.begin(), strays_.end(), [&](const SeenCopy& stray) { return mend(stray); }))
             return std::nullopt;
-        return FillResult{FillResult::End::filled, effort_, std::move(grid_)};
+        return FillResult{FillResult::End::filled, effort_, std::move(grid_), {}};
     }
     [[nodiscard]] std::uint64_t effort_spent() const { return effort_; }
 
   private:
-    bool draw_all();
+    // All cells have a letter; or effort or patience ended before; or rules leave a cell none.
+    enum class Drawn { all, not_all, none_left };
+    Drawn draw_all();
+    bool draw_by_rules(Cell cell);
+    [[nodiscard]] bool keeps_rules(Cell cell) const { return !broken_rule(grid_, task_.rules, cell); }
     bool find_strays();
     bool mend(const SeenCopy& stray);
     [[nodiscard]] bool is_filler(Cell cell) const { return placed_[cell] == empty_cell; }
@@ -60,15 +68,43 @@ class Sprinkler {
     std::uint64_t effort_ = 0;
 };
 
-bool Sprinkler::draw_all() {
+Sprinkler::Drawn Sprinkler::draw_all() {
+    const bool by_rules = !task_.rules.ask_nothing();
     for (int row = 0; row < grid_.size().rows; ++row)
         for (int column = 0; column < grid_.size().columns; ++column) {
-            Letter& letter = grid_[{row, column}];
+            const Cell cell{row, column};
+            Letter& letter = grid_[cell];
             if (letter != empty_cell) continue;
-            if (effort_ >= task_.effort) return false;
-            if (++effort_ % letters_between_looks == 0 && is_cancelled()) return false;
-            letter = first_letter(task_, draw_, {row, column}, random_);
+            if (effort_ >= task_.effort) return Drawn::not_all;
+            if (++effort_ % letters_between_looks == 0 && is_cancelled()) return Drawn::not_all;
+            letter = first_letter(task_, draw_, cell, random_);
+            if (by_rules && !keeps_rules(cell) && !draw_by_rules(cell))
+                return effort_ < task_.effort ? Drawn::none_left : Drawn::not_all;
         }
+    return Drawn::all;
+}
+
+// Another letter that keeps the rules with those in place, by the weights of all that do. False where there
+// is none, or effort for none.
+bool Sprinkler::draw_by_rules(Cell cell) {
+    Letter& letter = grid_[cell];
+    for (int draws = 0; draws < draws_by_chance; ++draws) {
+        if (effort_ >= task_.effort) return false;
+        ++effort_;
+        letter = draw_.draw(random_);
+        if (keeps_rules(cell)) return true;
+    }
+    auto weights = task_.weights;
+    for (std::size_t other = 0; other < weights.size(); ++other) {
+        if (weights[other] == 0) continue;
+        if (effort_ >= task_.effort) return false;
+        ++effort_;
+        letter = static_cast<Letter>(other);
+        if (!keeps_rules(cell)) weights[other] = 0;
+    }
+    const LetterDraw kept(weights);
+    if (!kept.can_draw()) return false;
+    letter = kept.draw(random_);
     return true;
 }
 
@@ -110,7 +146,7 @@ bool Sprinkler::mend(const SeenCopy& stray) {
         for (int draws = 0; draws < draws_per_cell && effort_ < task_.effort; ++draws) {
             ++effort_;
             grid_[cell] = draw_.draw(random_);
-            if (completes_nothing(cell)) return true;
+            if (keeps_rules(cell) && completes_nothing(cell)) return true;
         }
         grid_[cell] = before;
     }

@@ -28,31 +28,37 @@ CopyGuard::Windows::Windows(std::size_t letters, const std::vector<Use>& uses)
 }
 
 CopyGuard::CopyGuard(std::span<const Letters> words, Letters seen_as) : seen_as_(std::move(seen_as)) {
-    std::size_t longest = 0;
     for (const Letters& word : words) {
         words_.push_back(
             {static_cast<std::uint32_t>(letters_.size()), static_cast<std::uint32_t>(word.size())});
         letters_.insert(letters_.end(), word.begin(), word.end());
-        longest = std::max(longest, word.size());
     }
-    index(longest);
+    index();
 }
 
 CopyGuard CopyGuard::up_to(std::size_t letters) const {
     CopyGuard shorter = *this;
-    shorter.index(letters);
+    for (Run& word : shorter.words_) word.wanted = word.wanted && word.count <= letters;
+    shorter.index();
     return shorter;
 }
 
-void CopyGuard::index(std::size_t longest) {
+CopyGuard CopyGuard::only(std::span<const std::uint32_t> words) const {
+    CopyGuard some = *this;
+    for (Run& word : some.words_) word.wanted = false;
+    for (const std::uint32_t word : words) some.words_[word].wanted = words_[word].wanted;
+    some.index();
+    return some;
+}
+
+void CopyGuard::index() {
     constexpr std::uint32_t codes = (1u << bits_per_code) - 1;
-    const auto is_found = [&](const Run& word) { return word.count <= longest; };
     // Codes are given out as letters come up in words; with many letters some share one.
     std::vector<std::uint8_t> code_of;
     std::uint32_t letters_met = 0;
     longest_ = 0;
     for (const Run& word : words_) {
-        if (!is_found(word)) continue;
+        if (!word.wanted) continue;
         longest_ = std::max<std::size_t>(longest_, word.count);
         for (std::uint32_t at = word.first; at < word.first + word.count; ++at) {
             const Letter letter = letters_[at];
@@ -88,7 +94,7 @@ void CopyGuard::index(std::size_t longest) {
         }
     };
     for (const Run& word : words_)
-        if (is_found(word))
+        if (word.wanted)
             each_window(word, [&](std::uint32_t, Key forward, Key backward) {
                 ++count_of(forward);
                 ++count_of(backward);
@@ -96,7 +102,7 @@ void CopyGuard::index(std::size_t longest) {
     std::array<std::vector<Use>, most_in_window + 1> uses;
     for (std::uint32_t number = 0; number < words_.size(); ++number) {
         const Run& word = words_[number];
-        if (!is_found(word)) continue;
+        if (!word.wanted) continue;
         const auto in_window = static_cast<std::uint32_t>(std::min<std::size_t>(word.count, most_in_window));
         Use rarest{};
         Use rarest_turned{};
@@ -117,7 +123,8 @@ void CopyGuard::index(std::size_t longest) {
 
 bool CopyGuard::stands(const Grid& grid, std::size_t word, const Placement& copy) const {
     const auto [first, direction] = copy;
-    const auto [start, count] = words_[word];
+    const std::uint32_t start = words_[word].first;
+    const std::uint32_t count = words_[word].count;
     if (!grid.inside(first) || !grid.inside(moved(first, direction, static_cast<int>(count) - 1)))
         return false;
     const Cell by = step(direction);

@@ -28,6 +28,8 @@ class CopyGuard {
 
     // The same words by the same numbers, of which only those of at most so many letters are found.
     [[nodiscard]] CopyGuard up_to(std::size_t letters) const;
+    // The same, of which only these words, by their numbers, are found.
+    [[nodiscard]] CopyGuard only(std::span<const std::uint32_t> words) const;
     // Whether it can find anything at all.
     [[nodiscard]] bool finds_nothing() const { return windows_.empty(); }
 
@@ -62,6 +64,7 @@ class CopyGuard {
     struct Run {
         std::uint32_t first;
         std::uint32_t count;
+        bool wanted = true;
     };
     // A word with the window in it, read from its first letter or from its last.
     struct Use {
@@ -96,7 +99,7 @@ class CopyGuard {
         std::vector<Use> uses_;  // by slot
     };
 
-    void index(std::size_t longest);
+    void index();  // the words that are wanted
     [[nodiscard]] std::uint32_t code(Letter letter) const {
         return letter < codes_.size() ? codes_[letter] : no_code;
     }
