@@ -52,8 +52,9 @@ PlaceResult Attempt::place_words(const Demands& demands, Random& random) {
 
 FillResult Attempt::fill_rest(const Grid& placed, Random& random) {
     // A letter tried costs about as much as a placement tried: both count as one step.
-    FillTask task{placing_.guard, job_.avoided_guard, job_.filler_weights,
-                  effort_left(),  control_.cancel,    kept_filler_ ? &*kept_filler_ : nullptr};
+    FillTask task{placing_.guard,   job_.avoided_guard, job_.filler_weights,
+                  effort_left(),    control_.cancel,    kept_filler_ ? &*kept_filler_ : nullptr,
+                  job_.filler_rules};
     FillResult result = fill(placed, task, random);
     spent_ += result.effort_spent;
     return result;

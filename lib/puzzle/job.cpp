@@ -5,6 +5,7 @@
 #include <set>
 
 #include "puzzle/avoided_words.hpp"
+#include "puzzle/filler_letters.hpp"
 #include "puzzle/inner_words.hpp"
 #include "puzzle/nested_words.hpp"
 #include "text/quoted.hpp"
@@ -13,37 +14,6 @@ namespace lode {
 namespace {
 
 constexpr std::size_t faults_told = 10;
-
-bool is_latin(const std::string& letter) {
-    const std::string plain = folded(letter);
-    return plain.size() == 1 && plain.front() >= 'a' && plain.front() <= 'z';
-}
-
-// The language's letters, for filler. Where no language is given, or one whose letters are not known, words
-// in Latin letters get A to Z.
-std::vector<std::string> language_letters(const TextRules& rules, const WordList& list) {
-    auto letters = main_letters(rules);
-    if (!letters.empty()) return letters;
-    for (const auto& word : list.words)
-        if (std::any_of(word.letters.begin(), word.letters.end(), is_latin))
-            return main_letters({"en", rules.letters});
-    return {};
-}
-
-// Letters that are kept as they are written show by the words which case the grid is in, or that it is in
-// both.
-std::vector<std::string> filler_letters(const TextRules& rules, const WordList& list) {
-    if (rules.letters != LetterCase::keep) return language_letters(rules, list);
-    std::set<std::string> used;
-    for (const auto& word : list.words) used.insert(word.letters.begin(), word.letters.end());
-    std::vector<std::string> letters;
-    for (const LetterCase letter_case : {LetterCase::upper, LetterCase::lower}) {
-        const auto some = language_letters({rules.locale, letter_case}, list);
-        if (std::any_of(some.begin(), some.end(), [&](const auto& letter) { return used.count(letter) > 0; }))
-            letters.insert(letters.end(), some.begin(), some.end());
-    }
-    return letters;
-}
 
 Refusal unusable(const WordList& list, const std::string& message, std::vector<std::string> words,
                  const std::string& advice, int line) {
@@ -155,15 +125,6 @@ std::optional<Refusal> spell_message(const Recipe& recipe, Job& job) {
         0};
 }
 
-void choose_filler(const Recipe& recipe, Job& job) {
-    const auto language = job.alphabet.add_all(filler_letters(recipe.text, job.list));
-    // As often as in the words, and every letter of the language now and then.
-    job.filler_weights.assign(job.alphabet.size(), 0);
-    for (const auto& word : job.words)
-        for (const Letter letter : word) ++job.filler_weights[letter];
-    for (const Letter letter : language) ++job.filler_weights[letter];
-}
-
 // Letters of an earlier puzzle's filler stand where they stood; they are not drawn unless they are among the
 // others.
 std::optional<Refusal> add_kept_filler(const Recipe& recipe, Job& job) {
@@ -211,7 +172,7 @@ Outcome<Job> check(const Recipe& recipe) {
     auto list = spell(recipe.words, *segmenter);
     if (!list) return list.refusal();
 
-    Job job{std::move(*segmenter), std::move(*list), {}, {}, {}, {}, {}, {}, {}, {}};
+    Job job{std::move(*segmenter), std::move(*list), {}, {}, {}, {}, {}, {}, {}, {}, {}};
     for (const auto& word : job.list.words) job.words.push_back(job.alphabet.add_all(word.letters));
     auto nested = nest(job.list, job.words, recipe.nested);
     if (!nested) return nested.refusal();
@@ -220,8 +181,9 @@ Outcome<Job> check(const Recipe& recipe) {
     job.directions = recipe.directions.value_or(Directions::forward(job.right_to_left));
 
     if (auto refusal = spell_message(recipe, job)) return std::move(*refusal);
-    choose_filler(recipe, job);
+    if (auto refusal = choose_filler(recipe, job)) return std::move(*refusal);
     if (auto refusal = add_kept_filler(recipe, job)) return std::move(*refusal);
+    job.filler_rules = filler_rules(recipe, job.alphabet);
     if (auto refusal = bad_avoided_word(recipe, job.segmenter)) return std::move(*refusal);
     if (auto refusal = guard_against_avoided(recipe, job)) return std::move(*refusal);
     return job;
