@@ -73,7 +73,7 @@ struct LetterCount {
     std::uint64_t count = 0;
     friend bool operator==(const LetterCount&, const LetterCount&) = default;
 };
-inline constexpr std::uint64_t max_letter_count = 1'000'000'000'000;
+inline constexpr std::uint64_t max_letter_count = 1'000'000'000;
 // How often each letter comes in a text; what can stand in no cell is passed over.
 [[nodiscard]] LODE_API std::vector<LetterCount> count_letters(std::string_view text,
                                                               const Segmenter& segmenter);

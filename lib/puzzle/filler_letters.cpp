@@ -89,14 +89,14 @@ Weights as_in_language(const Known& known) {
     const std::uint64_t all_in_words = sum(known.in_words);
     Weights weights = known.in_language;
     for (std::size_t letter = 0; letter < weights.size(); ++letter) {
+        weights[letter] *= now_and_then;
         if (weights[letter] > 0) continue;
         // Letters of the words that the language's counts lack come as often as in the words.
         if (known.in_words[letter] > 0)
             weights[letter] =
-                std::max<std::uint64_t>(1, all / all_in_words * known.in_words[letter] +
-                                               all % all_in_words * known.in_words[letter] / all_in_words);
+                std::max<std::uint64_t>(1, all * now_and_then / all_in_words * known.in_words[letter]);
         else if (known.language[letter])
-            weights[letter] = std::max<std::uint64_t>(1, all / now_and_then);
+            weights[letter] = all;
     }
     return weights;
 }

@@ -52,7 +52,7 @@ std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
     // Two spellings of one avoided word are one, and an allowed one is none.
     std::set<std::vector<std::string>> done;
     for (const auto& word : recipe.allow) done.insert(folded_letters(word, job.segmenter));
-    std::vector<std::string> names;
+    std::vector<std::string>& names = job.avoided;
     std::vector<Letters> sought;
     for (const auto& word : avoided_words(recipe)) {
         const auto letters = folded_letters(word, job.segmenter);
@@ -172,7 +172,7 @@ Outcome<Job> check(const Recipe& recipe) {
     auto list = spell(recipe.words, *segmenter);
     if (!list) return list.refusal();
 
-    Job job{std::move(*segmenter), std::move(*list), {}, {}, {}, {}, {}, {}, {}, {}, {}};
+    Job job{std::move(*segmenter), std::move(*list), {}, {}, {}, {}, {}, {}, {}, {}, {}, {}};
     for (const auto& word : job.list.words) job.words.push_back(job.alphabet.add_all(word.letters));
     auto nested = nest(job.list, job.words, recipe.nested);
     if (!nested) return nested.refusal();

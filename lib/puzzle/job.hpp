@@ -23,8 +23,9 @@ struct Job {
     std::vector<std::uint32_t> filler_weights;  // by letter
     FillerRules filler_rules;
     Directions directions;
-    bool right_to_left = false;  // the script of the words
-    CopyGuard avoided_guard;     // over the avoided words without the allowed ones
+    bool right_to_left = false;        // the script of the words
+    std::vector<std::string> avoided;  // by their numbers in the guard
+    CopyGuard avoided_guard;           // over the avoided words without the allowed ones
 };
 
 // Refused as unusable, naming file, line and words: bad words, a word that others hold more than once, a bad

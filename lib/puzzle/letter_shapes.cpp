@@ -15,12 +15,12 @@ namespace {
 // counts them there.
 constexpr std::u32string_view one_counter =
     U"ADOPQRÆŒÞÐĐabdegopqþđð"
-    U"ΑΔΟΡαδορσ"
+    U"ΑΔΘΟΡαβδορσ"
     U"АБДОРЪЫЬЮЯЉЊӘабдеоръыьюяљњә"
     U"0469";
 constexpr std::u32string_view two_counters =
     U"BØæœø"
-    U"ΒΘΦβθφ"
+    U"ΒΦθφ"
     U"ВФӨвфө"
     U"8";
 
