@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <set>
+#include <unordered_map>
 
 #include "puzzle/avoided_words.hpp"
 #include "puzzle/filler_letters.hpp"
@@ -25,42 +26,53 @@ Refusal unusable(const WordList& list, const std::string& message, std::vector<s
             line};
 }
 
-// In letters without case and marks.
-std::vector<std::string> folded_letters(const std::string& word, const Segmenter& segmenter) {
-    auto letters = segmenter.spell(word).letters;
-    for (auto& letter : letters) letter = folded(letter);
-    return letters;
-}
+// Numbers letters without case and marks. A letter that was met costs no more than a look: lists of avoided
+// words may be long.
+class PlainLetters {
+  public:
+    Letter number(const std::string& letter) {
+        const auto [known, is_new] = numbers_.try_emplace(letter, Letter{0});
+        if (is_new) known->second = plain_.add(folded(letter));
+        return known->second;
+    }
+    Letters numbers(const std::vector<std::string>& letters) {
+        Letters all;
+        for (const auto& letter : letters) all.push_back(number(letter));
+        return all;
+    }
 
-// Numbers the letters without case and marks, and takes out the avoided words that are allowed.
+  private:
+    Alphabet plain_;
+    std::unordered_map<std::string, Letter> numbers_;
+};
+
+// Sees letters without case and marks, and takes out the avoided words that are allowed. Refused: an avoided
+// or allowed word that cannot be used, an avoided one inside a listed word or the message.
 std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
-    Alphabet plain;
+    PlainLetters plain;
     Letters seen_as;
     for (std::size_t letter = 0; letter < job.alphabet.size(); ++letter)
-        seen_as.push_back(plain.add(folded(job.alphabet.text(static_cast<Letter>(letter)))));
-    // Nothing where the grid will lack one of the letters: such a word can stand nowhere.
-    const auto numbered = [&](const std::vector<std::string>& letters) -> std::optional<Letters> {
-        Letters numbers;
-        for (const auto& letter : letters) {
-            const auto number = plain.find(letter);
-            if (!number) return std::nullopt;
-            numbers.push_back(*number);
-        }
-        return numbers;
-    };
+        seen_as.push_back(plain.number(job.alphabet.text(static_cast<Letter>(letter))));
+    const Letter in_grid = seen_as.empty() ? Letter{0} : *std::max_element(seen_as.begin(), seen_as.end());
 
     // Two spellings of one avoided word are one, and an allowed one is none.
-    std::set<std::vector<std::string>> done;
-    for (const auto& word : recipe.allow) done.insert(folded_letters(word, job.segmenter));
+    std::set<Letters> done;
+    for (const auto& word : recipe.allow) {
+        const auto spelling = job.segmenter.spell(word);
+        if (auto refusal = bad_avoided_word(word, "allowed", spelling)) return refusal;
+        done.insert(plain.numbers(spelling.letters));
+    }
     std::vector<std::string>& names = job.avoided;
     std::vector<Letters> sought;
     for (const auto& word : avoided_words(recipe)) {
-        const auto letters = folded_letters(word, job.segmenter);
+        const auto spelling = job.segmenter.spell(word);
+        if (auto refusal = bad_avoided_word(word, "avoided", spelling)) return refusal;
+        Letters letters = plain.numbers(spelling.letters);
         if (!done.insert(letters).second) continue;
-        if (auto numbers = numbered(letters)) {
-            names.push_back(word);
-            sought.push_back(std::move(*numbers));
-        }
+        // Where the grid will lack one of its letters it can stand nowhere.
+        if (*std::max_element(letters.begin(), letters.end()) > in_grid) continue;
+        names.push_back(word);
+        sought.push_back(std::move(letters));
     }
 
     // The message is held to the same.
@@ -184,7 +196,6 @@ Outcome<Job> check(const Recipe& recipe) {
     if (auto refusal = choose_filler(recipe, job)) return std::move(*refusal);
     if (auto refusal = add_kept_filler(recipe, job)) return std::move(*refusal);
     job.filler_rules = filler_rules(recipe, job.alphabet);
-    if (auto refusal = bad_avoided_word(recipe, job.segmenter)) return std::move(*refusal);
     if (auto refusal = guard_against_avoided(recipe, job)) return std::move(*refusal);
     return job;
 }
