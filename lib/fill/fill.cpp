@@ -18,7 +18,7 @@ namespace {
 
 // Beyond so many copies, and one for so many cells more, letters are too few for chance.
 constexpr std::size_t few_strays = 16;
-constexpr std::size_t cells_per_stray = 16;
+constexpr std::size_t cells_per_stray = 4;
 // How often a letter is drawn again in one cell before another cell of the copy has its turn.
 constexpr int draws_per_cell = 8;
 // How many letters may break a rule before all that would keep it are listed.
@@ -48,6 +48,8 @@ class Sprinkler {
     enum class Drawn { all, not_all, none_left };
     Drawn draw_all();
     bool draw_by_rules(Cell cell);
+    template <class Holds>
+    bool draw_among(Cell cell, const Holds& holds);
     [[nodiscard]] bool keeps_rules(Cell cell) const { return !broken_rule(grid_, task_.rules, cell); }
     bool find_strays();
     bool mend(const SeenCopy& stray);
@@ -94,18 +96,28 @@ bool Sprinkler::draw_by_rules(Cell cell) {
         letter = draw_.draw(random_);
         if (keeps_rules(cell)) return true;
     }
+    return draw_among(cell, [&] { return keeps_rules(cell); });
+}
+
+// A letter by the weights of all for which it holds; the cell is left as it was where there is none, or
+// effort for none.
+template <class Holds>
+bool Sprinkler::draw_among(Cell cell, const Holds& holds) {
+    Letter& letter = grid_[cell];
+    const Letter before = letter;
     auto weights = task_.weights;
     for (std::size_t other = 0; other < weights.size(); ++other) {
         if (weights[other] == 0) continue;
-        if (effort_ >= task_.effort) return false;
-        ++effort_;
-        letter = static_cast<Letter>(other);
-        if (!keeps_rules(cell)) weights[other] = 0;
+        if (effort_ < task_.effort) {
+            ++effort_;
+            letter = static_cast<Letter>(other);
+            if (holds()) continue;
+        }
+        weights[other] = 0;
     }
     const LetterDraw kept(weights);
-    if (!kept.can_draw()) return false;
-    letter = kept.draw(random_);
-    return true;
+    letter = kept.can_draw() ? kept.draw(random_) : before;
+    return kept.can_draw();
 }
 
 std::vector<Cell> Sprinkler::filler_of(const CopyGuard& guard, std::size_t word,
@@ -141,16 +153,19 @@ bool Sprinkler::mend(const SeenCopy& stray) {
     auto cells = filler_of(*stray.guard, stray.word, stray.copy);
     if (!stray.stands(grid_)) return true;
     random_.shuffle(cells);
+    const auto suits = [&](Cell cell) { return keeps_rules(cell) && completes_nothing(cell); };
     for (const Cell cell : cells) {
         const Letter before = grid_[cell];
         for (int draws = 0; draws < draws_per_cell && effort_ < task_.effort; ++draws) {
             ++effort_;
             grid_[cell] = draw_.draw(random_);
-            if (keeps_rules(cell) && completes_nothing(cell)) return true;
+            if (suits(cell)) return true;
         }
         grid_[cell] = before;
     }
-    return false;
+    // In a large grid what hardly ever happens does.
+    return std::any_of(cells.begin(), cells.end(),
+                       [&](Cell cell) { return draw_among(cell, [&] { return suits(cell); }); });
 }
 
 }  // namespace

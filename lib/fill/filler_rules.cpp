@@ -5,6 +5,9 @@ namespace {
 
 std::optional<RuleBreak> long_run(const Grid& grid, int most, Cell cell) {
     const Letter letter = grid[cell];
+    const auto [rows, columns] = grid.size();
+    const bool inside = cell.row > 0 && cell.column > 0 && cell.row + 1 < rows && cell.column + 1 < columns;
+    const Letter* here = grid.letters().data() + grid.index(cell);
     const auto equal_ones = [&](Direction direction, int enough) {
         int count = 0;
         for (Cell next = moved(cell, direction, 1);
@@ -14,6 +17,10 @@ std::optional<RuleBreak> long_run(const Grid& grid, int most, Cell cell) {
     };
     for (const Direction direction :
          {Direction::right, Direction::down, Direction::down_right, Direction::down_left}) {
+        // Hardly any line goes on with the letter: asked first, for speed.
+        const Cell by = step(direction);
+        const std::ptrdiff_t stride = std::ptrdiff_t{by.row} * columns + by.column;
+        if (inside && here[-stride] != letter && here[stride] != letter) continue;
         const int before = equal_ones(opposite(direction), most);
         const int after = equal_ones(direction, most - before);
         if (before + after >= most)

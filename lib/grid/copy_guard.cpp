@@ -73,6 +73,9 @@ void CopyGuard::index() {
     for (std::size_t letter = 0; letter < seen_as_.size(); ++letter)
         if (seen_as_[letter] < code_of.size()) codes_[letter] = code_of[seen_as_[letter]];
 
+    // Of several thousand words, four letters in a row are too often some word's.
+    constexpr std::size_t many_words = 4096;
+    const std::size_t most = words_.size() < many_words ? most_in_window - 1 : most_in_window;
     // How many words have a window, about: windows are told apart by a number of so many bits.
     const std::size_t slots = std::bit_ceil(std::clamp<std::size_t>(2 * letters_.size(), 1 << 6, 1 << 18));
     const int count_bits = std::countr_zero(slots);
@@ -82,7 +85,7 @@ void CopyGuard::index() {
     };
     // Calls visit(the letter behind the window, the window read forward, and backward).
     const auto each_window = [&](const Run& word, auto&& visit) {
-        const auto in_window = static_cast<std::uint32_t>(std::min<std::size_t>(word.count, most_in_window));
+        const auto in_window = static_cast<std::uint32_t>(std::min<std::size_t>(word.count, most));
         for (std::uint32_t end = in_window; end <= word.count; ++end) {
             Key forward = 0;
             Key backward = 0;
@@ -103,7 +106,7 @@ void CopyGuard::index() {
     for (std::uint32_t number = 0; number < words_.size(); ++number) {
         const Run& word = words_[number];
         if (!word.wanted) continue;
-        const auto in_window = static_cast<std::uint32_t>(std::min<std::size_t>(word.count, most_in_window));
+        const auto in_window = static_cast<std::uint32_t>(std::min<std::size_t>(word.count, most));
         Use rarest{};
         Use rarest_turned{};
         std::uint32_t fewest = std::numeric_limits<std::uint32_t>::max();
@@ -111,8 +114,8 @@ void CopyGuard::index() {
             const std::uint32_t shared = count_of(forward) + count_of(backward);
             if (shared >= fewest) return;
             fewest = shared;
-            rarest = {forward, number, word.count - end, false};
-            rarest_turned = {backward, number, end - in_window, true};
+            rarest = {forward, number, word.count - end, end - 1, false};
+            rarest_turned = {backward, number, end - in_window, word.count - 1 - (end - in_window), true};
         });
         uses[in_window].push_back(rarest);
         uses[in_window].push_back(rarest_turned);
