@@ -146,7 +146,10 @@ TEST_CASE("the avoid list is that of the locale's language, whatever the region 
         CAPTURE(tag);
         CHECK(avoid_list(tag) == avoid_list("en"));
     }
-    for (const char* tag : {"de", "sr-Latn", "no such", ""}) {
+    CHECK(avoid_list("de-AT").size() > 15);
+    CHECK(avoid_list("de-AT") == avoid_list("de"));
+    CHECK(avoid_list("de") != avoid_list("en"));
+    for (const char* tag : {"cy", "sr-Latn", "no such", ""}) {
         CAPTURE(tag);
         CHECK(avoid_list(tag).empty());
     }

@@ -24,7 +24,7 @@ struct FillTask {
     std::uint64_t effort = 0;  // letters tried at the most
     const std::atomic<bool>* cancel = nullptr;
     // A grid of the same size, such as an older filling: an empty cell gets its letter again where that
-    // completes no copy. Whether a grid can be filled does not depend on it.
+    // completes no copy and breaks no rule. Whether a grid can be filled does not depend on it.
     const Grid* kept = nullptr;
     FillerRules rules = {};
 };

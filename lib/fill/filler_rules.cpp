@@ -3,11 +3,22 @@
 namespace lode {
 namespace {
 
-std::optional<RuleBreak> long_run(const Grid& grid, int most, Cell cell) {
-    const Letter letter = grid[cell];
+// False where no run goes through the cell, as is mostly so: asked of every letter that is drawn.
+bool may_be_in_run(const Grid& grid, Cell cell) {
     const auto [rows, columns] = grid.size();
-    const bool inside = cell.row > 0 && cell.column > 0 && cell.row + 1 < rows && cell.column + 1 < columns;
+    const auto [row, column] = cell;
+    if (row == 0 || column == 0 || row + 1 == rows || column + 1 == columns) return true;
     const Letter* here = grid.letters().data() + grid.index(cell);
+    const Letter* above = here - columns;
+    const Letter* below = here + columns;
+    const Letter letter = *here;
+    return above[-1] == letter || above[0] == letter || above[1] == letter || here[-1] == letter ||
+           here[1] == letter || below[-1] == letter || below[0] == letter || below[1] == letter;
+}
+
+std::optional<RuleBreak> long_run(const Grid& grid, int most, Cell cell) {
+    if (!may_be_in_run(grid, cell)) return std::nullopt;
+    const Letter letter = grid[cell];
     const auto equal_ones = [&](Direction direction, int enough) {
         int count = 0;
         for (Cell next = moved(cell, direction, 1);
@@ -17,10 +28,6 @@ std::optional<RuleBreak> long_run(const Grid& grid, int most, Cell cell) {
     };
     for (const Direction direction :
          {Direction::right, Direction::down, Direction::down_right, Direction::down_left}) {
-        // Hardly any line goes on with the letter: asked first, for speed.
-        const Cell by = step(direction);
-        const std::ptrdiff_t stride = std::ptrdiff_t{by.row} * columns + by.column;
-        if (inside && here[-stride] != letter && here[stride] != letter) continue;
         const int before = equal_ones(opposite(direction), most);
         const int after = equal_ones(direction, most - before);
         if (before + after >= most)
