@@ -115,6 +115,13 @@ inline constexpr std::size_t max_list_letters = 16'000'000;  // of all words of 
 inline constexpr std::size_t max_word_bytes = 100'000;       // as shown
 [[nodiscard]] LODE_API Outcome<WordLines> read_word_lines(std::string_view text, std::string_view source);
 
+// Reads a dictionary: a word a line, with what follows a '/' or a tab passed over, as the word lists of
+// spelling checkers have it, and lines that are none of text. Refused as unusable: no word, more than
+// max_dictionary_words.
+inline constexpr std::size_t max_dictionary_words = 5'000'000;
+[[nodiscard]] LODE_API Outcome<std::vector<std::string>> read_dictionary(std::string_view text,
+                                                                         std::string_view source);
+
 // A word checked at the door: `letters` is what stands in the grid.
 struct Word {
     std::string shown;

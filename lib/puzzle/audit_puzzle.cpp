@@ -28,7 +28,8 @@ AuditRules audit_rules(const Recipe& recipe) {
     return rules;
 }
 
-Outcome<Audit> audit(const LetteredGrid& grid, const Recipe& recipe, std::span<const PlacedWord> placed) {
+Outcome<Audit> audit(const LetteredGrid& grid, const Recipe& recipe, std::span<const PlacedWord> placed,
+                     const CheckRules& rules) {
     const auto segmenter = Segmenter::open(recipe.text);
     if (!segmenter) return segmenter.refusal();
     const auto list = spell(recipe.words, *segmenter);
@@ -47,11 +48,18 @@ Outcome<Audit> audit(const LetteredGrid& grid, const Recipe& recipe, std::span<c
         const auto known = placements.find(word.letters);
         if (known != placements.end()) word.placed = known->second;
     }
-    return audit(grid, words, audit_rules(recipe), *segmenter);
+    AuditRules judged_by = audit_rules(recipe);
+    judged_by.dictionary = rules.dictionary;
+    judged_by.shortest_by_chance = rules.shortest_by_chance;
+    auto found = audit(grid, words, judged_by, *segmenter, rules.control);
+    if (found.cancelled)
+        return Refusal{
+            Refusal::Reason::unfinished, "The check was interrupted before its end.", {}, {}, {}, 0};
+    return found;
 }
 
-Outcome<Audit> audit(const Puzzle& puzzle) {
-    return audit(puzzle.grid, puzzle.recipe, puzzle.words);
+Outcome<Audit> audit(const Puzzle& puzzle, const CheckRules& rules) {
+    return audit(puzzle.grid, puzzle.recipe, puzzle.words, rules);
 }
 
 }  // namespace lode
