@@ -100,6 +100,9 @@ void add_demand_options(po::options_description& options) {
         ("leftover", po::value<Text>()->value_name("N"), "leave exactly so many cells outside all words")  //
         ("message", po::value<Text>()->value_name("TEXT"),
          "what the cells outside all words spell, row by row; there are as many as it has letters")  //
+        ("message-then", po::value<Text>()->value_name("WHAT"),
+         "filler: letters of the filler take what cells the message leaves; nothing (default): it leaves "
+         "none")  //
         ("from", po::value<Text>()->value_name("PUZZLE"),
          "an earlier puzzle in JSON: take its recipe, and move as few of its words as can be")  //
         ("keep", po::value<Text>()->value_name("filler"),
@@ -129,6 +132,12 @@ Outcome<Recipe> with_demand_options(Recipe recipe, const Values& values) {
     if (auto refusal = set_number("leftover", [&](std::uint64_t cells) { recipe.leftover = cells; }))
         return std::move(*refusal);
     if (values.has("message")) recipe.message = values.text("message");
+    if (values.has("message-then")) {
+        const std::string what = values.text("message-then");
+        if (what != "filler" && what != "nothing")
+            return unusable_value("message-then", what, "Give filler or nothing.");
+        recipe.filler_after_message = what == "filler";
+    }
     return recipe;
 }
 

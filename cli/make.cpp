@@ -6,6 +6,7 @@
 
 #include "artwork_options.hpp"
 #include "demand_options.hpp"
+#include "filler_options.hpp"
 #include "output_folder.hpp"
 #include "recipe_options.hpp"
 #include "verbs.hpp"
@@ -42,7 +43,9 @@ Outcome<Recipe> recipe_of(const Values& values) {
     }
     auto with_text = with_text_options(std::move(recipe), values);
     if (!with_text) return with_text;
-    auto with_grid = with_grid_options(std::move(*with_text), values);
+    auto with_filler = with_filler_options(std::move(*with_text), values);
+    if (!with_filler) return with_filler;
+    auto with_grid = with_grid_options(std::move(*with_filler), values);
     if (!with_grid) return with_grid;
     return with_demand_options(std::move(*with_grid), values);
 }
@@ -109,6 +112,7 @@ Verb make_verb() {
     add_grid_options(verb.options);
     add_text_options(verb.options);
     add_demand_options(verb.options);
+    add_filler_options(verb.options);
     add_artwork_options(verb.options);
     verb.options.add_options()  //
         ("choices", po::value<std::string>()->value_name("N"),
@@ -165,6 +169,7 @@ ExitCode make(const Values& values) {
     const auto puzzles = make_puzzles(*checked, several, recipe->seed, *count, control);
     if (!puzzles) return report(puzzles.refusal(), json);
     note_missing_avoid_list(*recipe);
+    note_missing_letter_table(*recipe);
     if (puzzles->size() < *count)
         say("note: " + std::to_string(puzzles->size()) + " different puzzles were found, not " +
             std::to_string(*count) + ".");

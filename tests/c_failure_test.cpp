@@ -121,6 +121,7 @@ TEST_CASE("text that is no UTF-8 is refused at once, and named where lines are c
         CHECK(status([&](Error e) { return lode_recipe_set_locale(r, bytes, e); }) == LODE_UNUSABLE);
         CHECK(status([&](Error e) { return lode_recipe_set_letters(r, bytes, e); }) == LODE_UNUSABLE);
         CHECK(status([&](Error e) { return lode_recipe_set_shape(r, bytes, e); }) == LODE_UNUSABLE);
+        CHECK(status([&](Error e) { return lode_recipe_set_filler(r, bytes, e); }) == LODE_UNUSABLE);
         CHECK(status([&](Error e) { return lode_recipe_set_mask_text(r, bytes, "m", e); }) == LODE_UNUSABLE);
         CHECK(status([&](Error e) { return lode_recipe_set_directions(r, bytes, e); }) == LODE_UNUSABLE);
         CHECK(status([&](Error e) { return lode_recipe_add_avoided(r, bytes, e); }) == LODE_UNUSABLE);
@@ -188,6 +189,8 @@ TEST_CASE("NULL is a broken call in every function, and never a crash", "[c]") {
         broken("recipe", [&](Error e) { return lode_recipe_set_grid_auto(nullptr, 1, e); });
         broken("recipe", [&](Error e) { return lode_recipe_set_shape(nullptr, "star", e); });
         broken("shape", [&](Error e) { return lode_recipe_set_shape(r, nullptr, e); });
+        broken("recipe", [&](Error e) { return lode_recipe_set_filler(nullptr, "words", e); });
+        broken("way to choose filler", [&](Error e) { return lode_recipe_set_filler(r, nullptr, e); });
         broken("recipe", [&](Error e) { return lode_recipe_set_mask_text(nullptr, "O", "", e); });
         broken("text", [&](Error e) { return lode_recipe_set_mask_text(r, nullptr, "", e); });
         broken("recipe", [&](Error e) { return lode_recipe_set_directions(nullptr, "all", e); });

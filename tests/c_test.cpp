@@ -117,6 +117,9 @@ TEST_CASE("every setter of a recipe writes what the C++ recipe holds", "[c]") {
     CHECK(lode_recipe_set_effort(recipe.get(), 12, nullptr) == LODE_OK);
     judge.effort = 12;
     same();
+    CHECK(lode_recipe_set_filler(recipe.get(), "easy-weeding", nullptr) == LODE_OK);
+    judge.filler = lode::FillerWay::easy_weeding;
+    same();
     CHECK(lode_recipe_set_default_avoid_list(recipe.get(), 0, nullptr) == LODE_OK);
     judge.default_avoid_list = false;
     same();

@@ -357,6 +357,13 @@ TEST_CASE("a message is read row by row in the cells that the words leave, from 
     CHECK(is_met(task));
     task.demands.message = word_of("SUNFLOW");
     CHECK(is_refused(task));  // a letter too few
+    task.demands.leftover.reset();
+    CHECK(is_refused(task));
+    task.demands.filler_follows = true;
+    CHECK(is_met(task));
+    CHECK(rows_of(placed(task).grid) == std::vector<std::string>{"SUNF", "RAKE", "LOW_"});
+    task.demands.message = word_of("SUNFLOWYD");
+    CHECK(is_refused(task));  // a letter too many
 }
 
 TEST_CASE("words apart keep their distance in every direction, however narrow the mask") {

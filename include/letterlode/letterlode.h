@@ -182,6 +182,10 @@ LODE_API int32_t lode_recipe_add_avoided(lode_recipe* recipe, const char* word, 
 /* An avoided word that may stand all the same. [nothing to own | as the recipe's writer | 0.1] */
 LODE_API int32_t lode_recipe_allow(lode_recipe* recipe, const char* word, lode_error** error);
 
+/* How often each letter comes in the filler: "words", "language", "only-words" or "easy-weeding". What else is
+   asked of the filler is said in JSON. [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_filler(lode_recipe* recipe, const char* way, lode_error** error);
+
 /* The recipe as JSON. [the recipe's, until it is changed or freed | as a reader of the recipe | 0.1] */
 LODE_API int32_t lode_recipe_json(const char** json, const lode_recipe* recipe, lode_error** error);
 

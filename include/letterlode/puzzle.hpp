@@ -53,6 +53,34 @@ struct Earlier {
     std::vector<std::string> filler;
 };
 
+// How often each letter comes in the filler.
+enum class FillerWay {
+    words,        // as often as in the words, and every letter of the language now and then
+    language,     // as often as in the language; where nobody counted it, as with `words`
+    only_words,   // as often as in the words, and no others
+    easy_weeding  // as with `language`, but letters that enclose a counter are rare
+};
+inline constexpr std::array all_filler_ways{FillerWay::words, FillerWay::language, FillerWay::only_words,
+                                            FillerWay::easy_weeding};
+// "words", "language", "only-words", "easy-weeding"
+[[nodiscard]] LODE_API std::string_view name(FillerWay way);
+[[nodiscard]] LODE_API std::optional<FillerWay> filler_way_named(std::string_view name);
+
+// Whether there is a table of how often the letters of the locale's language come. English has one.
+[[nodiscard]] LODE_API bool has_letter_table(std::string_view locale);
+
+struct LetterCount {
+    std::string letter;
+    std::uint64_t count = 0;
+    friend bool operator==(const LetterCount&, const LetterCount&) = default;
+};
+inline constexpr std::uint64_t max_letter_count = 1'000'000'000;
+// How often each letter comes in a text; what can stand in no cell is passed over.
+[[nodiscard]] LODE_API std::vector<LetterCount> count_letters(std::string_view text,
+                                                              const Segmenter& segmenter);
+
+inline constexpr std::uint32_t default_longest_run = 3;
+
 // Everything that a puzzle is made from. The same recipe gives the same puzzle on every machine and compiler.
 struct Recipe {
     WordLines words;
@@ -72,6 +100,12 @@ struct Recipe {
     std::uint32_t spacing = 0;            // cells between two words, in every direction, at the least
     std::optional<std::size_t> leftover;  // exactly so many open cells outside all words
     std::string message;                  // what those cells spell in reading order; empty: filler
+    bool filler_after_message = false;    // and what is left after the message is filler
+    FillerWay filler = FillerWay::words;
+    std::vector<LetterCount> letter_counts;  // of the language, from a text; empty: from its table
+    // Equal letters in a row at the most, where one of them is filler; 0: any number.
+    std::uint32_t longest_run = default_longest_run;
+    bool look_alikes_apart = false;  // no filler letter is the neighbour of one that it is easily taken for
     std::vector<Pin> pins;
     bool equal_shares = false;                 // of the directions; or
     std::optional<DirectionWeights> weights;   // shares by these

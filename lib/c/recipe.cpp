@@ -148,6 +148,12 @@ std::int32_t lode_recipe_allow(lode_recipe* recipe, const char* given, lode_erro
                    [&](lode::Recipe& its) { its.allow.push_back(word(given, "word")); });
 }
 
+std::int32_t lode_recipe_set_filler(lode_recipe* recipe, const char* way, lode_error** error) {
+    return changed(__func__, recipe, error, [&](lode::Recipe& its) {
+        its.filler = named(way, "way to choose filler", lode::filler_way_named, lode::all_filler_ways);
+    });
+}
+
 std::int32_t lode_recipe_json(const char** json, const lode_recipe* recipe, lode_error** error) {
     return give_kept(__func__, json, "json", recipe, "recipe", &lode_recipe::json, error,
                      [](const lode_recipe& its) { return lode::to_json(its.recipe); });

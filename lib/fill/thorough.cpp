@@ -1,9 +1,10 @@
-// Cell by cell in reading order, a letter drawn by its weight. A letter that completes a copy is put aside;
-// where all are, the search jumps back to the latest filler cell that had a part in any of those copies, and
-// takes its reasons along (Prosser, "Hybrid algorithms for the constraint satisfaction problem",
-// Computational Intelligence 9(3), 1993: conflict-directed backjumping). Words' own letters have no part in
-// it: they stay. A run that is unlucky in its first rows may never come out of them: it starts anew after a
-// while. Judged by tests/fill_test.cpp.
+// Cell by cell in reading order, a letter drawn by its weight. A letter that completes a copy, or breaks a
+// rule with those before it, is put aside; where all are, the search jumps back to the latest filler cell
+// that had a part in any of that, and takes its reasons along (Prosser, "Hybrid algorithms for the constraint
+// satisfaction problem", Computational Intelligence 9(3), 1993: conflict-directed backjumping). Words' own
+// letters have no part in it: they stay. A run that is unlucky in its first rows may never come out of them:
+// it starts anew after a while. With its reasons a cell keeps the words and rules behind them: where no cell
+// is left to jump back to, they are all that the proof needs. Judged by tests/fill_test.cpp.
 
 #include "fill/thorough.hpp"
 
@@ -15,6 +16,12 @@
 
 namespace lode {
 namespace {
+
+template <class Values>
+void sort_out(Values& values) {
+    std::sort(values.begin(), values.end());
+    values.erase(std::unique(values.begin(), values.end()), values.end());
+}
 
 // Runs are so many letters a cell long, times Luby's lengths.
 constexpr std::uint64_t run_per_cell = 64;
@@ -35,9 +42,10 @@ class Filler {
         bool listed = false;
         Letters untried;
         std::vector<std::uint32_t> blamed;
+        std::vector<FillCause> causes;
     };
     void list_untried(std::uint32_t at, Trouble& trouble);
-    void blame(std::uint32_t at, Cell cell);
+    void blame(std::uint32_t at, FillCause cause, const Placement& line, int length);
 
     const FillTask& task_;
     const LetterDraw& draw_;
@@ -79,25 +87,35 @@ void Filler::list_untried(std::uint32_t at, Trouble& trouble) {
     trouble.listed = true;
 }
 
-void Filler::blame(std::uint32_t at, Cell cell) {
-    const std::uint32_t other = order_[grid_.index(cell)];
-    if (other < at) trouble_[at].blamed.push_back(other);
+// The earlier filler cells of the line.
+void Filler::blame(std::uint32_t at, FillCause cause, const Placement& line, int length) {
+    Trouble& trouble = trouble_[at];
+    trouble.causes.push_back(cause);
+    for (int index = 0; index < length; ++index) {
+        const std::uint32_t other = order_[grid_.index(moved(line.first, line.direction, index))];
+        if (other < at) trouble.blamed.push_back(other);
+    }
 }
 
-// Whether the letter at a filler cell completes a copy; if so, the earlier filler cells of that copy are
-// blamed.
+// Whether the letter at a filler cell breaks a rule or completes a copy; if so, that is blamed.
 bool Filler::clashes(std::uint32_t at) {
-    const auto check = [&](const CopyGuard& guard) {
+    using Kind = FillCause::Kind;
+    if (const auto broken = broken_rule(grid_, task_.rules, cells_[at])) {
+        const bool run = broken->rule == RuleBreak::Rule::longest_run;
+        blame(at, {run ? Kind::longest_run : Kind::look_alikes}, {broken->first, broken->direction},
+              broken->length);
+        return true;
+    }
+    const auto check = [&](const CopyGuard& guard, Kind kind) {
         return !guard.through(grid_, cells_[at], [&](std::size_t word, const Placement& copy) {
-            for (int index = 0; index < guard.length(word); ++index)
-                blame(at, moved(copy.first, copy.direction, index));
+            blame(at, {kind, static_cast<std::uint32_t>(word)}, copy, guard.length(word));
             return false;
         });
     };
-    return check(task_.words_guard) || check(task_.avoided_guard);
+    return check(task_.words_guard, Kind::listed_word) || check(task_.avoided_guard, Kind::avoided_word);
 }
 
-// Gives the cell the next letter that completes no copy; false where none is left.
+// Gives the cell the next letter that clashes with nothing; false where none is left.
 bool Filler::try_letters(std::uint32_t at) {
     Letter& letter = grid_[cells_[at]];
     if (letter == empty_cell) {
@@ -119,16 +137,18 @@ bool Filler::try_letters(std::uint32_t at) {
 // Goes back to the latest cell to blame, and clears all after it. False where there is none: no letters will
 // do.
 bool Filler::jump_back(std::uint32_t& at) {
-    auto reasons = std::move(trouble_[at].blamed);
-    std::sort(reasons.begin(), reasons.end());
-    reasons.erase(std::unique(reasons.begin(), reasons.end()), reasons.end());
+    auto& [listed, untried, reasons, causes] = trouble_[at];
+    sort_out(reasons);
+    sort_out(causes);
     if (reasons.empty()) return false;
     const std::uint32_t back = reasons.back();
     reasons.pop_back();
+    Trouble& earlier = trouble_[back];
+    earlier.blamed.insert(earlier.blamed.end(), reasons.begin(), reasons.end());
+    earlier.causes.insert(earlier.causes.end(), causes.begin(), causes.end());
+    sort_out(earlier.causes);
     for (std::uint32_t clear = back + 1; clear <= at; ++clear) grid_[cells_[clear]] = empty_cell;
     trouble_.erase(trouble_.upper_bound(back), trouble_.upper_bound(at));
-    auto& known = trouble_[back].blamed;
-    known.insert(known.end(), reasons.begin(), reasons.end());
     at = back;
     return true;
 }
@@ -164,6 +184,7 @@ FillResult Filler::run() {
         }
         if (!jump_back(at)) {
             result.end = FillResult::End::impossible;
+            result.causes = std::move(trouble_[at].causes);
             return result;
         }
     }

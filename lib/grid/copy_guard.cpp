@@ -28,31 +28,37 @@ CopyGuard::Windows::Windows(std::size_t letters, const std::vector<Use>& uses)
 }
 
 CopyGuard::CopyGuard(std::span<const Letters> words, Letters seen_as) : seen_as_(std::move(seen_as)) {
-    std::size_t longest = 0;
     for (const Letters& word : words) {
         words_.push_back(
             {static_cast<std::uint32_t>(letters_.size()), static_cast<std::uint32_t>(word.size())});
         letters_.insert(letters_.end(), word.begin(), word.end());
-        longest = std::max(longest, word.size());
     }
-    index(longest);
+    index();
 }
 
 CopyGuard CopyGuard::up_to(std::size_t letters) const {
     CopyGuard shorter = *this;
-    shorter.index(letters);
+    for (Run& word : shorter.words_) word.wanted = word.wanted && word.count <= letters;
+    shorter.index();
     return shorter;
 }
 
-void CopyGuard::index(std::size_t longest) {
+CopyGuard CopyGuard::only(std::span<const std::uint32_t> words) const {
+    CopyGuard some = *this;
+    for (Run& word : some.words_) word.wanted = false;
+    for (const std::uint32_t word : words) some.words_[word].wanted = words_[word].wanted;
+    some.index();
+    return some;
+}
+
+void CopyGuard::index() {
     constexpr std::uint32_t codes = (1u << bits_per_code) - 1;
-    const auto is_found = [&](const Run& word) { return word.count <= longest; };
     // Codes are given out as letters come up in words; with many letters some share one.
     std::vector<std::uint8_t> code_of;
     std::uint32_t letters_met = 0;
     longest_ = 0;
     for (const Run& word : words_) {
-        if (!is_found(word)) continue;
+        if (!word.wanted) continue;
         longest_ = std::max<std::size_t>(longest_, word.count);
         for (std::uint32_t at = word.first; at < word.first + word.count; ++at) {
             const Letter letter = letters_[at];
@@ -67,6 +73,9 @@ void CopyGuard::index(std::size_t longest) {
     for (std::size_t letter = 0; letter < seen_as_.size(); ++letter)
         if (seen_as_[letter] < code_of.size()) codes_[letter] = code_of[seen_as_[letter]];
 
+    // Of several thousand words, four letters in a row are too often some word's.
+    constexpr std::size_t many_words = 4096;
+    const std::size_t most = words_.size() < many_words ? most_in_window - 1 : most_in_window;
     // How many words have a window, about: windows are told apart by a number of so many bits.
     const std::size_t slots = std::bit_ceil(std::clamp<std::size_t>(2 * letters_.size(), 1 << 6, 1 << 18));
     const int count_bits = std::countr_zero(slots);
@@ -76,7 +85,7 @@ void CopyGuard::index(std::size_t longest) {
     };
     // Calls visit(the letter behind the window, the window read forward, and backward).
     const auto each_window = [&](const Run& word, auto&& visit) {
-        const auto in_window = static_cast<std::uint32_t>(std::min<std::size_t>(word.count, most_in_window));
+        const auto in_window = static_cast<std::uint32_t>(std::min<std::size_t>(word.count, most));
         for (std::uint32_t end = in_window; end <= word.count; ++end) {
             Key forward = 0;
             Key backward = 0;
@@ -88,7 +97,7 @@ void CopyGuard::index(std::size_t longest) {
         }
     };
     for (const Run& word : words_)
-        if (is_found(word))
+        if (word.wanted)
             each_window(word, [&](std::uint32_t, Key forward, Key backward) {
                 ++count_of(forward);
                 ++count_of(backward);
@@ -96,8 +105,8 @@ void CopyGuard::index(std::size_t longest) {
     std::array<std::vector<Use>, most_in_window + 1> uses;
     for (std::uint32_t number = 0; number < words_.size(); ++number) {
         const Run& word = words_[number];
-        if (!is_found(word)) continue;
-        const auto in_window = static_cast<std::uint32_t>(std::min<std::size_t>(word.count, most_in_window));
+        if (!word.wanted) continue;
+        const auto in_window = static_cast<std::uint32_t>(std::min<std::size_t>(word.count, most));
         Use rarest{};
         Use rarest_turned{};
         std::uint32_t fewest = std::numeric_limits<std::uint32_t>::max();
@@ -105,8 +114,8 @@ void CopyGuard::index(std::size_t longest) {
             const std::uint32_t shared = count_of(forward) + count_of(backward);
             if (shared >= fewest) return;
             fewest = shared;
-            rarest = {forward, number, word.count - end, false};
-            rarest_turned = {backward, number, end - in_window, true};
+            rarest = {forward, number, word.count - end, end - 1, false};
+            rarest_turned = {backward, number, end - in_window, word.count - 1 - (end - in_window), true};
         });
         uses[in_window].push_back(rarest);
         uses[in_window].push_back(rarest_turned);
@@ -117,7 +126,8 @@ void CopyGuard::index(std::size_t longest) {
 
 bool CopyGuard::stands(const Grid& grid, std::size_t word, const Placement& copy) const {
     const auto [first, direction] = copy;
-    const auto [start, count] = words_[word];
+    const std::uint32_t start = words_[word].first;
+    const std::uint32_t count = words_[word].count;
     if (!grid.inside(first) || !grid.inside(moved(first, direction, static_cast<int>(count) - 1)))
         return false;
     const Cell by = step(direction);

@@ -13,11 +13,12 @@
 
 namespace lode {
 
-// Each word is kept by a window of up to four letters in it, the one that the fewest words share, and so is
-// the word read backward: a walk along a line, in one of four directions, keeps the last four letters in a
-// number and looks it up in a small set of bits. Hardly any number is in it, so that a cell costs a few looks
-// however many words there are (Karp and Rabin, "Efficient randomized pattern-matching algorithms", IBM J.
-// Res. Dev. 31(2), 1987: a window is compared by a number, and letter by letter where that agrees).
+// Each word is kept by a window of up to four letters in it, or of five where words are many, the one that
+// the fewest words share, and so is the word read backward: a walk along a line, in one of four directions,
+// keeps the last letters in a number and looks it up in a small set of bits. Hardly any number is in it, so
+// that a cell costs a few looks however many words there are (Karp and Rabin, "Efficient randomized
+// pattern-matching algorithms", IBM J. Res. Dev. 31(2), 1987: a window is compared by a number, and letter by
+// letter where that agrees).
 class CopyGuard {
   public:
     CopyGuard() = default;
@@ -28,6 +29,8 @@ class CopyGuard {
 
     // The same words by the same numbers, of which only those of at most so many letters are found.
     [[nodiscard]] CopyGuard up_to(std::size_t letters) const;
+    // The same, of which only these words, by their numbers, are found.
+    [[nodiscard]] CopyGuard only(std::span<const std::uint32_t> words) const;
     // Whether it can find anything at all.
     [[nodiscard]] bool finds_nothing() const { return windows_.empty(); }
 
@@ -54,7 +57,7 @@ class CopyGuard {
     [[nodiscard]] bool stands(const Grid& grid, std::size_t word, const Placement& copy) const;
 
   private:
-    static constexpr std::size_t most_in_window = 4;
+    static constexpr std::size_t most_in_window = 5;
     static constexpr int bits_per_code = 5;
     static constexpr std::uint32_t no_code = 0;  // of what is in no word: it stands in no window
     using Key = std::uint32_t;                   // the codes of letters that follow each other
@@ -62,12 +65,14 @@ class CopyGuard {
     struct Run {
         std::uint32_t first;
         std::uint32_t count;
+        bool wanted = true;
     };
     // A word with the window in it, read from its first letter or from its last.
     struct Use {
         Key key;
         std::uint32_t word;
-        std::uint32_t ahead;  // letters of the word that follow the window
+        std::uint32_t ahead;   // letters of the word that follow the window's last one on the walk
+        std::uint32_t behind;  // and those before it, on the walk
         bool turned;
     };
     // The windows of so many letters.
@@ -96,25 +101,18 @@ class CopyGuard {
         std::vector<Use> uses_;  // by slot
     };
 
-    void index(std::size_t longest);
+    void index();  // the words that are wanted
     [[nodiscard]] std::uint32_t code(Letter letter) const {
         return letter < codes_.size() ? codes_[letter] : no_code;
     }
     [[nodiscard]] static Key next(Key key, std::uint32_t code) { return key << bits_per_code | code; }
-    // Of cells on one line.
-    [[nodiscard]] static bool lies_between(Cell cell, Cell one, Cell other) {
-        const auto between = [](int at, int a, int b) {
-            return std::min(a, b) <= at && at <= std::max(a, b);
-        };
-        return between(cell.row, one.row, other.row) && between(cell.column, one.column, other.column);
-    }
-
-    // Visits the copies whose window ends at the cell, as the walk in the direction met it.
-    template <class Visit>
+    // Visits the copies whose window ends at the cell, as the walk in the direction met it, and of which
+    // `may` says that they are wanted: what it costs to compare letters is spent on no others.
+    template <class May, class Visit>
     bool visit_uses(const Grid& grid, const Windows& windows, Key key, Cell end, Direction direction,
-                    Visit& visit) const {
+                    const May& may, Visit& visit) const {
         for (const Use& use : windows.uses(key)) {
-            if (use.key != windows.cut(key)) continue;
+            if (use.key != windows.cut(key) || !may(use)) continue;
             const Cell last = moved(end, direction, static_cast<int>(use.ahead));
             const Placement copy = use.turned
                                        ? Placement{last, opposite(direction)}
@@ -156,12 +154,12 @@ bool CopyGuard::through(const Grid& grid, Cell cell, Direction direction, Visit&
         const std::uint32_t here = code_at(end);
         if (here == no_code) break;
         key = next(key, here);
-        const auto covers = [&](std::size_t word, const Placement& copy) {
-            const Cell far = moved(copy.first, copy.direction, length(word) - 1);
-            return !lies_between(cell, copy.first, far) || visit(word, copy);
+        const auto covers = [at](const Use& use) {
+            return at + static_cast<int>(use.ahead) >= 0 && at - static_cast<int>(use.behind) <= 0;
         };
         for (const Windows& windows : windows_)
-            if (windows.has(key) && !visit_uses(grid, windows, key, end, direction, covers)) return false;
+            if (windows.has(key) && !visit_uses(grid, windows, key, end, direction, covers, visit))
+                return false;
     }
     return true;
 }
@@ -194,8 +192,9 @@ bool CopyGuard::everywhere(const Grid& grid, Visit&& visit) const {
             if (code_here == no_code) continue;
             const Cell cell{row, column};
             for (const Windows& windows : windows_) {
+                const auto all = [](const Use&) { return true; };
                 const auto visit_all = [&](Key key, Direction direction) {
-                    return !windows.has(key) || visit_uses(grid, windows, key, cell, direction, visit);
+                    return !windows.has(key) || visit_uses(grid, windows, key, cell, direction, all, visit);
                 };
                 if (!visit_all(right, Direction::right) || !visit_all(here.down, Direction::down) ||
                     !visit_all(down_right, Direction::down_right) ||

@@ -31,9 +31,10 @@ struct Demands {
     int spacing = 0;  // cells that lie between two words, in every direction, at the least
     std::optional<std::size_t> leftover;  // exactly so many open cells outside all words
     std::vector<Share> shares;
-    // What the leftover cells spell in reading order: there are then as many as it has letters. Empty where
-    // that is left to the filler.
+    // What the leftover cells spell in reading order: there are then as many as it has letters, or more where
+    // filler follows it. Empty where all is left to the filler.
     Letters message;
+    bool filler_follows = false;
     bool message_from_right = false;               // each row of it is read from the right
     std::vector<std::optional<Placement>> before;  // by word: where it stood; empty where nothing did
     // Of the words that stood somewhere, how many may stand elsewhere now.

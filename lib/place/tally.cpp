@@ -89,6 +89,11 @@ bool Tally::can_leave(std::size_t cells) const {
     return covered_ <= to_cover && to_cover <= covered_ + letters_to_come_;
 }
 
+bool Tally::can_spell() const {
+    const std::size_t letters = task_.demands.message.size();
+    return task_.demands.filler_follows ? covered_ + letters <= open_cells_ : can_leave(letters);
+}
+
 bool Tally::is_within_reach() const {
     if (idle_) return true;
     const Demands& demands = task_.demands;
@@ -96,7 +101,7 @@ bool Tally::is_within_reach() const {
         return false;
     if (moved_ > demands.most_moved) return false;
     if (demands.leftover && !can_leave(*demands.leftover)) return false;
-    if (!demands.message.empty() && !can_leave(demands.message.size())) return false;
+    if (!demands.message.empty() && !can_spell()) return false;
     std::size_t wanted = 0;
     for (std::size_t share = 0; share < shares_.size(); ++share) {
         const Range& words = demands.shares[share].words;

@@ -36,6 +36,8 @@ class Tally {
     [[nodiscard]] bool is_moved(std::uint32_t word, const Placement& placement) const;
     // Whether exactly so many open cells may be left outside all words in the end.
     [[nodiscard]] bool can_leave(std::size_t cells) const;
+    // Whether the message may have its cells in the end.
+    [[nodiscard]] bool can_spell() const;
     template <class Change>
     void change_near(std::span<const std::uint32_t> cells, Change change);
 

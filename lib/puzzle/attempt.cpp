@@ -52,8 +52,9 @@ PlaceResult Attempt::place_words(const Demands& demands, Random& random) {
 
 FillResult Attempt::fill_rest(const Grid& placed, Random& random) {
     // A letter tried costs about as much as a placement tried: both count as one step.
-    FillTask task{placing_.guard, job_.avoided_guard, job_.filler_weights,
-                  effort_left(),  control_.cancel,    kept_filler_ ? &*kept_filler_ : nullptr};
+    FillTask task{placing_.guard,   job_.avoided_guard, job_.filler_weights,
+                  effort_left(),    control_.cancel,    kept_filler_ ? &*kept_filler_ : nullptr,
+                  job_.filler_rules};
     FillResult result = fill(placed, task, random);
     spent_ += result.effort_spent;
     return result;
@@ -91,15 +92,10 @@ Refusal Attempt::not_placed() const {
     return {Refusal::Reason::unfinished, "The words could not be placed.", {}, {}, recipe_.words.source, 0};
 }
 
+// Only said where it is explained: see explain_unfilled.
 Refusal Attempt::not_filled() const {
-    return {Refusal::Reason::unfinished,
-            "The words could be placed, but no letters for the other cells were found that spell no listed "
-            "or avoided word a second time.",
-            {},
-            {"Give a locale with --locale, so that its letters serve as filler, or list words with more "
-             "different letters."},
-            recipe_.words.source,
-            0};
+    return {
+        Refusal::Reason::unfinished, "The other cells could not be filled.", {}, {}, recipe_.words.source, 0};
 }
 
 Refusal Attempt::not_filled_in_time() const {
@@ -135,6 +131,9 @@ Outcome<Puzzle> Attempt::run(std::uint64_t seed) {
     if (auto refusal = read_kept_filler()) return std::move(*refusal);
     if (control_.cancel && control_.cancel->load(std::memory_order_relaxed)) return interrupted();
 
+    const bool is_only_way = std::count_if(demands->pins.begin(), demands->pins.end(), [](const auto& pin) {
+                                 return pin.has_value();
+                             }) == static_cast<std::ptrdiff_t>(placing_.words.size());
     Random random(seed);
     for (int thrown_away = 0; thrown_away < placements_thrown_away; ++thrown_away) {
         const PlaceResult placed = place_words(*demands, random);
@@ -146,6 +145,9 @@ Outcome<Puzzle> Attempt::run(std::uint64_t seed) {
         FillResult filled = fill_rest(placed.grid, random);
         if (filled.end == FillResult::End::cancelled) return interrupted();
         if (filled.end == FillResult::End::filled) return finish(placed, std::move(filled.grid), seed);
+        if (filled.end == FillResult::End::unfinished) return not_filled_in_time();
+        unfilled_ = {placed.grid, kept_filler_, std::move(filled.causes), thrown_away + 1, is_only_way};
+        if (is_only_way) break;
         if (effort_left() == 0) return not_filled_in_time();
     }
     return not_filled();

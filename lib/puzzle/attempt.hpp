@@ -8,6 +8,7 @@
 
 #include "fill/fill.hpp"
 #include "puzzle/placing.hpp"
+#include "puzzle/unfilled.hpp"
 
 namespace lode {
 
@@ -22,6 +23,8 @@ class Attempt {
     [[nodiscard]] std::uint64_t effort_spent() const { return spent_; }
     // How the search for placements ended, where that is what failed.
     [[nodiscard]] const std::optional<PlaceResult>& unplaced() const { return unplaced_; }
+    // What could not be filled, where that is what failed.
+    [[nodiscard]] const std::optional<Unfilled>& unfilled() const { return unfilled_; }
 
   private:
     [[nodiscard]] std::uint64_t effort_left() const { return effort_ - spent_; }
@@ -45,6 +48,7 @@ class Attempt {
     std::uint64_t spent_ = 0;
     std::optional<Grid> kept_filler_;
     std::optional<PlaceResult> unplaced_;
+    std::optional<Unfilled> unfilled_;
 };
 
 }  // namespace lode

@@ -7,6 +7,7 @@
 
 #include "place/same_copy.hpp"
 #include "puzzle/placing.hpp"
+#include "puzzle/sizes.hpp"
 #include "text/quoted.hpp"
 
 namespace lode {
@@ -23,6 +24,10 @@ Refusal out_of_reach(const std::string& message, const std::string& advice) {
 
 std::string number(std::size_t count) {
     return std::to_string(count);
+}
+
+std::string cells(std::size_t count) {
+    return number(count) + (count == 1 ? " cell" : " cells");
 }
 
 std::string place_text(Cell cell) {
@@ -58,12 +63,15 @@ class DemandsOn {
         if (!recipe_.message.empty()) demands_.message = job_.message;
         demands_.message_from_right = is_right_to_left(recipe_.message);
         const std::size_t spelt = demands_.message.size();
-        if (spelt > 0 && recipe_.leftover && *recipe_.leftover != spelt)
+        demands_.filler_follows = spelt > 0 && recipe_.filler_after_message;
+        if (demands_.filler_follows)
+            if (auto refusal = message_without_room()) return refusal;
+        if (spelt > 0 && !demands_.filler_follows && recipe_.leftover && *recipe_.leftover != spelt)
             return contradiction("The message " + quoted(recipe_.message) + " has " + number(spelt) +
                                      " letters, and " + number(*recipe_.leftover) +
                                      " cells are to be left over.",
                                  "Leave --leftover out: the message says how many.");
-        if (spelt > 0) demands_.leftover = spelt;
+        if (spelt > 0 && !demands_.filler_follows) demands_.leftover = spelt;
         if (!demands_.leftover) return std::nullopt;
 
         const std::size_t open = mask_.open_count();
@@ -73,11 +81,18 @@ class DemandsOn {
                                      " open cells that holds words.",
                                  "Take a larger grid, or leave fewer cells over.");
         const std::size_t to_cover = open - left;
-        if (letters_ < to_cover)
-            return out_of_reach("The words have " + number(letters_) + " letters, and cannot cover " +
-                                    number(to_cover) + " cells so that " + number(left) + " are left over.",
-                                "Leave " + number(open - letters_) +
-                                    " cells over or more, take a smaller grid, or add words.");
+        if (letters_ < to_cover) {
+            auto refusal =
+                out_of_reach("The words have " + number(letters_) + " letters, and cannot cover " +
+                                 number(to_cover) + " cells so that " + number(left) +
+                                 " are left over: the grid has " + cells(to_cover - letters_) + " too many.",
+                             "Leave " + number(open - letters_) +
+                                 " cells over or more, take a smaller grid, or add words.");
+            advise_sizes(refusal);
+            if (spelt > 0 && !demands_.filler_follows)
+                refusal.advice.push_back("With --message-then filler what the message leaves is filled.");
+            return refusal;
+        }
         // Words can lie on each other, but not within the cells of another.
         const auto longest =
             std::max_element(placing_.words.begin(), placing_.words.end(),
@@ -86,11 +101,54 @@ class DemandsOn {
             const auto& shown =
                 job_.list.words[placing_.listed[static_cast<std::size_t>(longest - placing_.words.begin())]]
                     .shown;
-            return out_of_reach(quoted(shown) + " alone covers " + number(longest->size()) +
-                                    " cells, more than the " + number(to_cover) + " that are not left over.",
-                                "Take a larger grid, or leave fewer cells over.");
+            auto refusal = out_of_reach(quoted(shown) + " alone covers " + number(longest->size()) +
+                                            " cells, more than the " + number(to_cover) +
+                                            " that are not left over: the grid has " +
+                                            cells(longest->size() - to_cover) + " too few.",
+                                        "Take a larger grid, or leave fewer cells over.");
+            advise_sizes(refusal);
+            return refusal;
         }
         return std::nullopt;
+    }
+
+    // A message that filler follows needs no more than room.
+    std::optional<Refusal> message_without_room() {
+        const std::size_t spelt = demands_.message.size();
+        if (recipe_.leftover && *recipe_.leftover < spelt)
+            return contradiction("The message " + quoted(recipe_.message) + " has " + number(spelt) +
+                                     " letters, " + number(spelt - *recipe_.leftover) + " more than the " +
+                                     cells(*recipe_.leftover) + " that are to be left over.",
+                                 "Leave " + number(spelt) + " cells over or more, or shorten the message.");
+        // The words cover the longest at the least, and where they may not cross all their letters.
+        std::size_t covered = letters_;
+        if (recipe_.spacing == 0 && recipe_.crossings.most != std::size_t{0}) {
+            covered = 0;
+            for (const auto& word : placing_.words) covered = std::max(covered, word.size());
+        }
+        const std::size_t open = mask_.open_count();
+        if (covered + spelt <= open) return std::nullopt;
+        return out_of_reach("The message " + quoted(recipe_.message) + " has " + number(spelt) +
+                                " letters, the words cover " + cells(covered) +
+                                " at the least, and the grid has " + number(open) + ": " +
+                                cells(covered + spelt - open) + " too few.",
+                            "Take a larger grid, or shorten the message.");
+    }
+
+    // Sizes of the shape that the words can cover, by the number of cells.
+    void advise_sizes(Refusal& refusal) const {
+        if (recipe_.mask) return;
+        const auto sizes = exact_sizes(recipe_, job_, *demands_.leftover, mask_.size());
+        if (sizes.empty()) return;
+        std::string names;
+        for (const Size size : sizes)
+            names += (names.empty()          ? ""
+                      : size == sizes.back() ? " or "
+                                             : ", ") +
+                     number(static_cast<std::size_t>(size.columns)) + "x" +
+                     number(static_cast<std::size_t>(size.rows));
+        refusal.advice.insert(refusal.advice.begin(), "By their cells these sizes would fit: --grid " +
+                                                          names + "; --grid auto tries them.");
     }
 
     std::optional<Refusal> set_crossings() {

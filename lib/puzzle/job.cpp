@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cmath>
 #include <set>
+#include <unordered_map>
 
 #include "puzzle/avoided_words.hpp"
+#include "puzzle/filler_letters.hpp"
 #include "puzzle/inner_words.hpp"
 #include "puzzle/nested_words.hpp"
 #include "text/quoted.hpp"
@@ -13,37 +15,6 @@ namespace lode {
 namespace {
 
 constexpr std::size_t faults_told = 10;
-
-bool is_latin(const std::string& letter) {
-    const std::string plain = folded(letter);
-    return plain.size() == 1 && plain.front() >= 'a' && plain.front() <= 'z';
-}
-
-// The language's letters, for filler. Where no language is given, or one whose letters are not known, words
-// in Latin letters get A to Z.
-std::vector<std::string> language_letters(const TextRules& rules, const WordList& list) {
-    auto letters = main_letters(rules);
-    if (!letters.empty()) return letters;
-    for (const auto& word : list.words)
-        if (std::any_of(word.letters.begin(), word.letters.end(), is_latin))
-            return main_letters({"en", rules.letters});
-    return {};
-}
-
-// Letters that are kept as they are written show by the words which case the grid is in, or that it is in
-// both.
-std::vector<std::string> filler_letters(const TextRules& rules, const WordList& list) {
-    if (rules.letters != LetterCase::keep) return language_letters(rules, list);
-    std::set<std::string> used;
-    for (const auto& word : list.words) used.insert(word.letters.begin(), word.letters.end());
-    std::vector<std::string> letters;
-    for (const LetterCase letter_case : {LetterCase::upper, LetterCase::lower}) {
-        const auto some = language_letters({rules.locale, letter_case}, list);
-        if (std::any_of(some.begin(), some.end(), [&](const auto& letter) { return used.count(letter) > 0; }))
-            letters.insert(letters.end(), some.begin(), some.end());
-    }
-    return letters;
-}
 
 Refusal unusable(const WordList& list, const std::string& message, std::vector<std::string> words,
                  const std::string& advice, int line) {
@@ -55,42 +26,53 @@ Refusal unusable(const WordList& list, const std::string& message, std::vector<s
             line};
 }
 
-// In letters without case and marks.
-std::vector<std::string> folded_letters(const std::string& word, const Segmenter& segmenter) {
-    auto letters = segmenter.spell(word).letters;
-    for (auto& letter : letters) letter = folded(letter);
-    return letters;
-}
+// Numbers letters without case and marks. A letter that was met costs no more than a look: lists of avoided
+// words may be long.
+class PlainLetters {
+  public:
+    Letter number(const std::string& letter) {
+        const auto [known, is_new] = numbers_.try_emplace(letter, Letter{0});
+        if (is_new) known->second = plain_.add(folded(letter));
+        return known->second;
+    }
+    Letters numbers(const std::vector<std::string>& letters) {
+        Letters all;
+        for (const auto& letter : letters) all.push_back(number(letter));
+        return all;
+    }
 
-// Numbers the letters without case and marks, and takes out the avoided words that are allowed.
+  private:
+    Alphabet plain_;
+    std::unordered_map<std::string, Letter> numbers_;
+};
+
+// Sees letters without case and marks, and takes out the avoided words that are allowed. Refused: an avoided
+// or allowed word that cannot be used, an avoided one inside a listed word or the message.
 std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
-    Alphabet plain;
+    PlainLetters plain;
     Letters seen_as;
     for (std::size_t letter = 0; letter < job.alphabet.size(); ++letter)
-        seen_as.push_back(plain.add(folded(job.alphabet.text(static_cast<Letter>(letter)))));
-    // Nothing where the grid will lack one of the letters: such a word can stand nowhere.
-    const auto numbered = [&](const std::vector<std::string>& letters) -> std::optional<Letters> {
-        Letters numbers;
-        for (const auto& letter : letters) {
-            const auto number = plain.find(letter);
-            if (!number) return std::nullopt;
-            numbers.push_back(*number);
-        }
-        return numbers;
-    };
+        seen_as.push_back(plain.number(job.alphabet.text(static_cast<Letter>(letter))));
+    const Letter in_grid = seen_as.empty() ? Letter{0} : *std::max_element(seen_as.begin(), seen_as.end());
 
     // Two spellings of one avoided word are one, and an allowed one is none.
-    std::set<std::vector<std::string>> done;
-    for (const auto& word : recipe.allow) done.insert(folded_letters(word, job.segmenter));
-    std::vector<std::string> names;
+    std::set<Letters> done;
+    for (const auto& word : recipe.allow) {
+        const auto spelling = job.segmenter.spell(word);
+        if (auto refusal = bad_avoided_word(word, "allowed", spelling)) return refusal;
+        done.insert(plain.numbers(spelling.letters));
+    }
+    std::vector<std::string>& names = job.avoided;
     std::vector<Letters> sought;
     for (const auto& word : avoided_words(recipe)) {
-        const auto letters = folded_letters(word, job.segmenter);
+        const auto spelling = job.segmenter.spell(word);
+        if (auto refusal = bad_avoided_word(word, "avoided", spelling)) return refusal;
+        Letters letters = plain.numbers(spelling.letters);
         if (!done.insert(letters).second) continue;
-        if (auto numbers = numbered(letters)) {
-            names.push_back(word);
-            sought.push_back(std::move(*numbers));
-        }
+        // Where the grid will lack one of its letters it can stand nowhere.
+        if (*std::max_element(letters.begin(), letters.end()) > in_grid) continue;
+        names.push_back(word);
+        sought.push_back(std::move(letters));
     }
 
     // The message is held to the same.
@@ -155,15 +137,6 @@ std::optional<Refusal> spell_message(const Recipe& recipe, Job& job) {
         0};
 }
 
-void choose_filler(const Recipe& recipe, Job& job) {
-    const auto language = job.alphabet.add_all(filler_letters(recipe.text, job.list));
-    // As often as in the words, and every letter of the language now and then.
-    job.filler_weights.assign(job.alphabet.size(), 0);
-    for (const auto& word : job.words)
-        for (const Letter letter : word) ++job.filler_weights[letter];
-    for (const Letter letter : language) ++job.filler_weights[letter];
-}
-
 // Letters of an earlier puzzle's filler stand where they stood; they are not drawn unless they are among the
 // others.
 std::optional<Refusal> add_kept_filler(const Recipe& recipe, Job& job) {
@@ -211,7 +184,7 @@ Outcome<Job> check(const Recipe& recipe) {
     auto list = spell(recipe.words, *segmenter);
     if (!list) return list.refusal();
 
-    Job job{std::move(*segmenter), std::move(*list), {}, {}, {}, {}, {}, {}, {}, {}};
+    Job job{std::move(*segmenter), std::move(*list), {}, {}, {}, {}, {}, {}, {}, {}, {}, {}};
     for (const auto& word : job.list.words) job.words.push_back(job.alphabet.add_all(word.letters));
     auto nested = nest(job.list, job.words, recipe.nested);
     if (!nested) return nested.refusal();
@@ -220,9 +193,9 @@ Outcome<Job> check(const Recipe& recipe) {
     job.directions = recipe.directions.value_or(Directions::forward(job.right_to_left));
 
     if (auto refusal = spell_message(recipe, job)) return std::move(*refusal);
-    choose_filler(recipe, job);
+    if (auto refusal = choose_filler(recipe, job)) return std::move(*refusal);
     if (auto refusal = add_kept_filler(recipe, job)) return std::move(*refusal);
-    if (auto refusal = bad_avoided_word(recipe, job.segmenter)) return std::move(*refusal);
+    job.filler_rules = filler_rules(recipe, job.alphabet);
     if (auto refusal = guard_against_avoided(recipe, job)) return std::move(*refusal);
     return job;
 }

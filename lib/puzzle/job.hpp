@@ -7,6 +7,7 @@
 
 #include <letterlode/puzzle.hpp>
 
+#include "fill/filler_rules.hpp"
 #include "grid/copy_guard.hpp"
 #include "puzzle/nested_words.hpp"
 
@@ -20,9 +21,11 @@ struct Job {
     NestedWords nested;
     Letters message;
     std::vector<std::uint32_t> filler_weights;  // by letter
+    FillerRules filler_rules;
     Directions directions;
-    bool right_to_left = false;  // the script of the words
-    CopyGuard avoided_guard;     // over the avoided words without the allowed ones
+    bool right_to_left = false;        // the script of the words
+    std::vector<std::string> avoided;  // by their numbers in the guard
+    CopyGuard avoided_guard;           // over the avoided words without the allowed ones
 };
 
 // Refused as unusable, naming file, line and words: bad words, a word that others hold more than once, a bad

@@ -142,6 +142,35 @@ Earlier earlier(const JsonValue& json, const std::string& path) {
     return read;
 }
 
+std::vector<LetterCount> letter_counts(const JsonValue& json, const std::string& path) {
+    if (!json.object()) fail(path, "is no object");
+    std::vector<LetterCount> counts;
+    for (const auto& [letter, count] : *json.object())
+        counts.push_back({letter, whole_number(count, path + "." + letter)});
+    return counts;
+}
+
+// Which of two names it is: true for the first.
+bool one_of(const JsonValue& json, const std::string& path, const std::string& yes, const std::string& no) {
+    const std::string& name = text(json, path);
+    if (name != yes && name != no) fail(path, "is neither " + yes + " nor " + no);
+    return name == yes;
+}
+
+void read_filler(const std::string& key, const JsonValue& value, const std::string& at, Recipe& recipe) {
+    if (key == "filler") {
+        const auto way = filler_way_named(text(value, at));
+        if (!way) fail(at, "is no way to choose filler");
+        recipe.filler = *way;
+    }
+    if (key == "letter_counts") recipe.letter_counts = letter_counts(value, at);
+    if (key == "longest_run") {
+        const auto run = whole_number(value, at);
+        recipe.longest_run = static_cast<std::uint32_t>(std::min<std::uint64_t>(run, max_side));
+    }
+    if (key == "look_alikes") recipe.look_alikes_apart = one_of(value, at, "apart", "anywhere");
+}
+
 void read_demand(const std::string& key, const JsonValue& value, const std::string& at, Recipe& recipe) {
     if (key == "nested") {
         const auto rule = nested_named(text(value, at));
@@ -156,6 +185,7 @@ void read_demand(const std::string& key, const JsonValue& value, const std::stri
     }
     if (key == "leftover") recipe.leftover = whole_number(value, at);
     if (key == "message") recipe.message = text(value, at);
+    if (key == "message_then") recipe.filler_after_message = one_of(value, at, "filler", "nothing");
     if (key == "pins") recipe.pins = pins(value, at);
     if (key == "shares") {
         recipe.equal_shares = value.string() && *value.string() == "equal";
@@ -209,6 +239,7 @@ Recipe read_recipe(const JsonValue& json, const std::string& path) {
         if (key == "allow") recipe.allow = texts(value, at);
         if (key == "effort") recipe.effort = whole_number(value, at);
         read_demand(key, value, at, recipe);
+        read_filler(key, value, at, recipe);
     }
     return recipe;
 }

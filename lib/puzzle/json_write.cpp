@@ -111,6 +111,12 @@ std::string earlier_json(const Earlier& earlier, JsonArray array) {
     return json_object(members);
 }
 
+std::string counts_json(const std::vector<LetterCount>& counts) {
+    JsonMembers members;
+    for (const auto& [letter, count] : counts) members.push_back({letter, std::to_string(count)});
+    return json_object(members);
+}
+
 // Only what is demanded is written.
 void add_demands(const Recipe& recipe, JsonArray array, JsonMembers& members) {
     if (recipe.nested != Nested::inside) members.push_back({"nested", json_string(name(recipe.nested))});
@@ -119,6 +125,13 @@ void add_demands(const Recipe& recipe, JsonArray array, JsonMembers& members) {
     if (recipe.spacing > 0) members.push_back({"spacing", std::to_string(recipe.spacing)});
     if (recipe.leftover) members.push_back({"leftover", std::to_string(*recipe.leftover)});
     if (!recipe.message.empty()) members.push_back({"message", json_string(recipe.message)});
+    if (recipe.filler_after_message) members.push_back({"message_then", json_string("filler")});
+    if (recipe.filler != FillerWay::words) members.push_back({"filler", json_string(name(recipe.filler))});
+    if (!recipe.letter_counts.empty())
+        members.push_back({"letter_counts", counts_json(recipe.letter_counts)});
+    if (recipe.longest_run != default_longest_run)
+        members.push_back({"longest_run", std::to_string(recipe.longest_run)});
+    if (recipe.look_alikes_apart) members.push_back({"look_alikes", json_string("apart")});
     if (!recipe.pins.empty()) members.push_back({"pins", array(each(recipe.pins, pin_json))});
     if (recipe.equal_shares) members.push_back({"shares", json_string("equal")});
     if (recipe.weights) members.push_back({"shares", weights_json(*recipe.weights)});

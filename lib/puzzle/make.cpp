@@ -78,6 +78,9 @@ Outcome<Puzzle> CheckedRecipe::make(std::uint64_t seed, const MakeControl& contr
         if (!more && !*best && attempt.unplaced())
             return explain_unplaced(recipe, job, mask, *attempt.unplaced(), explaining(recipe),
                                     control.cancel);
+        if (!more && !*best && attempt.unfilled())
+            return explain_unfilled(recipe, job, placing, *attempt.unfilled(), explaining(recipe),
+                                    control.cancel);
     }
     return std::move(*best);
 }

@@ -23,6 +23,8 @@ constexpr double ready_overlap = 0.06;  // about so many do without being made t
 constexpr double most_cells_chosen = 40'000;
 // Near an aspect is what differs from it by no more than this factor; further away where there is nothing.
 constexpr double near_aspect = 1.2;
+// A maker is told of so many.
+constexpr std::size_t exact_sizes_told = 3;
 
 // A shape that leaves its outer rows or columns closed has lost its tips, as a star on an even number of
 // columns does.
@@ -106,7 +108,8 @@ std::uint64_t Sizes::effort_for_one() const {
 
 std::optional<Refusal> Sizes::start() {
     if (recipe_->mask || recipe_->size) return start_given();
-    if (recipe_->leftover || !recipe_->message.empty()) return start_exact();
+    const bool message_ends = !recipe_->message.empty() && !recipe_->filler_after_message;
+    if (recipe_->leftover || message_ends) return start_exact();
     way_ = Way::comfortable;
     if (recipe_->tight)
         if (auto refusal = start_tight()) return refusal;
@@ -139,7 +142,9 @@ std::size_t Sizes::room_wanted() const {
     std::size_t room = 0;
     for (const std::uint32_t word : job_->nested.placed)
         room += (job_->words[word].size() + recipe_->spacing) * (1 + recipe_->spacing);
-    return static_cast<std::size_t>(std::ceil(static_cast<double>(room) / comfortable_density));
+    const auto comfortable =
+        static_cast<std::size_t>(std::ceil(static_cast<double>(room) / comfortable_density));
+    return std::max(comfortable, room + job_->message.size());
 }
 
 // The smallest grid of the aspect with so many open cells that takes the longest word.
@@ -193,20 +198,36 @@ void Sizes::take(std::size_t choice) {
     mask_ = shape_mask(recipe_->shape, choices_[choice].size);
 }
 
-std::optional<Refusal> Sizes::start_exact() {
-    way_ = Way::exact;
+// Those that the words can cover but for so many cells, the ones with little overlap first.
+std::vector<Sizes::Choice> Sizes::exact_choices(double left) const {
     const auto letters = static_cast<double>(count_letters(*job_));
-    const auto left = static_cast<double>(job_->message.empty() ? *recipe_->leftover : job_->message.size());
-    if (letters + left > most_cells_chosen) return too_large_to_choose();
     const bool apart = recipe_->spacing > 0 || recipe_->crossings.most == std::size_t{0};
-    choices_ = choices_near(letters * (apart ? 1 : 1 - most_overlap) + left, letters + left);
+    auto choices = choices_near(letters * (apart ? 1 : 1 - most_overlap) + left, letters + left);
     const auto farness = [&](const Choice& choice) {
         const double overlap = (letters + left - choice.open) / letters;
         const double aspect = double{1} * choice.size.columns / choice.size.rows / recipe_->aspect;
         return std::abs(overlap - (apart ? 0 : ready_overlap)) + std::abs(std::log(aspect)) / 4;
     };
-    std::stable_sort(choices_.begin(), choices_.end(),
+    std::stable_sort(choices.begin(), choices.end(),
                      [&](const Choice& a, const Choice& b) { return farness(a) < farness(b); });
+    return choices;
+}
+
+std::vector<Size> exact_sizes(const Recipe& recipe, const Job& job, std::size_t leftover, Size like) {
+    if (static_cast<double>(count_letters(job) + leftover) > most_cells_chosen) return {};
+    Recipe its = recipe;
+    its.aspect = double{1} * like.columns / like.rows;
+    std::vector<Size> sizes;
+    for (const auto& choice : Sizes(its, job).exact_choices(static_cast<double>(leftover)))
+        if (sizes.size() < exact_sizes_told) sizes.push_back(choice.size);
+    return sizes;
+}
+
+std::optional<Refusal> Sizes::start_exact() {
+    way_ = Way::exact;
+    const auto left = static_cast<double>(recipe_->leftover ? *recipe_->leftover : job_->message.size());
+    if (static_cast<double>(count_letters(*job_)) + left > most_cells_chosen) return too_large_to_choose();
+    choices_ = exact_choices(left);
     if (choices_.size() > sizes_tried) choices_.resize(sizes_tried);
     if (choices_.empty())
         return Refusal{Refusal::Reason::unusable,

@@ -14,6 +14,11 @@ namespace lode {
 // Refused as unusable: a word that is longer than the mask allows in the directions.
 [[nodiscard]] std::optional<Refusal> too_long_for(const Mask& mask, const Job& job);
 
+// Sizes of the recipe's shape, with the proportions of `like`, on which the words can leave exactly so many
+// cells over by the count of their letters: the best first, a few at the most.
+[[nodiscard]] std::vector<Size> exact_sizes(const Recipe& recipe, const Job& job, std::size_t leftover,
+                                            Size like);
+
 // Where the recipe names a size or brings a mask there is one grid. Otherwise the sizes near the aspect are
 // tried: from the smallest that is comfortable to larger ones; where cells are to be left over exactly, those
 // on which the words can cover the rest, the ones with little overlap first; and for a tight grid from one
@@ -45,7 +50,10 @@ class Sizes {
         Size size;
         double open;  // cells
     };
+    friend std::vector<Size> exact_sizes(const Recipe& recipe, const Job& job, std::size_t leftover,
+                                         Size like);
     [[nodiscard]] std::vector<Choice> choices_near(double least, double most) const;
+    [[nodiscard]] std::vector<Choice> exact_choices(double left) const;
     void take(std::size_t choice);
     [[nodiscard]] std::size_t room_wanted() const;
 

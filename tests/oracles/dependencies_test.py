@@ -28,6 +28,8 @@ MARKS = {
     "BSD-3-Clause": r"BSD-3-Clause|Neither the name",
     "Apache-2.0": r"Apache-2\.0|Apache License",
     "Apache-2.0 WITH LLVM-exception": r"APACHE-2-LLVM-EXCEPTIONS",
+    "GPL-3.0-or-later": r"GPL-3\+",
+    "LicenseRef-public-domain": r"Word list license: Public Domain",
     "GPL-3.0-or-later WITH GCC-exception-3.1": r"GCC Runtime Library Exception",
     "ISC": r"Permission to use, copy, modify, and(/or)? distribute this software for any\s+purpose with or without fee",
     "PSF-2.0": r"PYTHON SOFTWARE FOUNDATION LICENSE VERSION 2",

@@ -18,6 +18,9 @@ judged() {
 judged puzzle 0 sign make "$samples/tool-shed.txt" --json
 judged puzzle 0 heart make "$samples/worksheet.txt" --shape heart --directions all --locale en --json
 judged puzzle 0 shed make "$samples/worksheet.txt" --shape "$samples/shed-mask.txt" --seed 18446744073709551615 --json
+judged puzzle 0 filled make "$samples/worksheet.txt" --filler-text "$samples/tool-shed.txt" --longest-run 2 --look-alikes apart \
+  --message Grow --message-then filler --json
+judged refusal 1 unfilled make "$samples/worksheet.txt" --grid 30x30 --message Grow --json
 judged refusal 2 too-small make "$samples/tool-shed.txt" --grid 4x4 --json
 printf 'Bed\nBed\n' >"$scratch/twice.txt"
 judged refusal 2 twice make "$scratch/twice.txt" --json

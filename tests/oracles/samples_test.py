@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""The samples and the avoid list are what they say they are, by a plain search that shares nothing with the program."""
+"""The samples and the avoid lists are what they say they are, by a plain search that shares nothing with the program."""
 import pathlib
 import re
 import unicodedata
@@ -104,22 +104,84 @@ class MaskTest(unittest.TestCase):
         self.assertTrue(any(".." in row.strip(".") for row in rows), "it has a window")
 
 
+# By language, the dictionary that judges its list, and the Debian package that brings it.
+DICTIONARIES = {"en": ("american-english", "wamerican"), "de": ("ngerman", "wngerman"), "fr": ("french", "wfrench"),
+                "es": ("spanish", "wspanish"), "it": ("italian", "witalian"), "nl": ("dutch", "wdutch")}
+# Entries of which more words are made, all with their meaning, than a few: they stand inside those, not inside others.
+WITH_MANY_DERIVED = {"en": {"incest", "porn"}, "de": set(), "fr": {"merde"}, "es": set(), "it": set(),
+                     "nl": {"porno", "verkracht"}}
+
+
+def dictionary(language):
+    """Its words without case and marks, a line each, with a line break before and behind."""
+    file, package = DICTIONARIES[language]
+    path = pathlib.Path("/usr/share/dict") / file
+    if not path.exists():
+        raise unittest.TestCase.failureException(f"{path} is missing: install {package}")
+    apart = unicodedata.normalize("NFD", path.read_text("utf-8").upper())
+    return "\n" + "\n".join(sorted(set(re.sub(r"[^\w\n]|[\d_]", "", apart).split("\n")) - {""})) + "\n"
+
+
+def holding(text, part):
+    """The lines that hold the part."""
+    lines, at = [], text.find(part)
+    while at >= 0:
+        end = text.index("\n", at)
+        lines.append(text[text.rindex("\n", 0, at) + 1:end])
+        at = text.find(part, end)
+    return lines
+
+
 class AvoidListTest(unittest.TestCase):
+    lists = {path.stem: listed(path) for path in sorted((DATA / "avoid").glob("*.txt"))}
+
+    def test_each_list_has_a_dictionary_that_judges_it(self):
+        self.assertEqual(set(self.lists), set(DICTIONARIES))
+        self.assertTrue(all(len(words) > 15 for words in self.lists.values()))
+
     def test_entries_are_short_plain_and_sorted(self):
-        for word in AVOIDED:
-            self.assertRegex(word, "^[a-z]{3,8}$")
-        self.assertEqual(AVOIDED, sorted(set(AVOIDED)))
+        for words in self.lists.values():
+            for word in words:
+                self.assertRegex(word, "^[a-z]{3,10}$")
+            self.assertEqual(words, sorted(set(words)))
 
     def test_no_entry_stands_in_another(self):
-        for word in AVOIDED:
-            self.assertFalse([o for o in AVOIDED if o != word and (word in o or word[::-1] in o)], word)
+        for words in self.lists.values():
+            for word in words:
+                self.assertFalse([o for o in words if o != word and (word in o or word[::-1] in o)], word)
 
     def test_everyday_words_are_free_of_them(self):
         # Words that an unwary list would forbid, forward or backward.
-        for word in ("grape", "scrap", "parcel", "Saturday", "sturdy", "gossip", "cognizant", "constitution", "wristwatch", "bragging",
-                     "zaps", "unmade", "thorny", "therapist", "software", "restful", "Chardonnay", "pussy willow", "cocktail", "hoe",
-                     "goldenrod", "Solidago", "class", "assess", "raccoon", "basement", "torpedo", "traffic", "stitch", "snail"):
-            self.assertFalse([a for a in AVOIDED if bare(a) in bare(word) or bare(a)[::-1] in bare(word)], word)
+        everyday = {
+            "en": ("grape", "scrap", "parcel", "Saturday", "sturdy", "gossip", "cognizant", "constitution", "wristwatch", "bragging",
+                   "zaps", "unmade", "thorny", "therapist", "software", "restful", "Chardonnay", "pussy willow", "cocktail", "hoe",
+                   "goldenrod", "Solidago", "class", "assess", "raccoon", "basement", "torpedo", "traffic", "stitch", "snail"),
+            "de": ("Tischlampe", "Rettung", "Regen", "Broschüre", "Barsch", "Marsch", "Tapisserie", "Spastiker", "Moos", "Mosel", "Ruhe",
+                   "Kürbis", "Schnittlauch", "Quitten", "Finanzen", "Uhren", "Untertasse", "Schimmel", "Knacken", "Magnifikat"),
+            "fr": ("cornichon", "salopette", "technique", "ordinateur", "député", "habiter", "fichier", "tapisserie", "maçonnasse",
+                   "baragouine", "bordelais", "allergène", "impédance", "courgette", "oignon", "trouille", "abricot", "chaton"),
+            "es": ("diputada", "cebollera", "economía", "vehículo", "ampolla", "disputas", "cómputo", "poetas", "americana", "bermejo",
+                   "saxífraga", "tamarindo", "penetrar", "calabaza", "zanahoria", "envergadura", "cagarria", "pepino"),
+            "it": ("sorgente", "significa", "stette", "finocchio", "torrone", "architetto", "pomodoro", "zucchina", "veicolo", "segare",
+                   "accorgendosi", "cipolla", "prezzemolo", "ricchezza", "sterzo", "cavolo", "tronco", "gareggino"),
+            "nl": ("drukker", "knikker", "hoera", "stuk", "regen", "stalactieten", "spaghetti", "strontium", "tekst", "hotels", "kiezen",
+                   "vlieg", "pompoen", "komkommer", "flikkeren", "eikel", "kutten", "glaspasta", "hoeve", "schijf"),
+        }
+        for language, words in everyday.items():
+            for word in words:
+                self.assertFalse([a for a in self.lists[language] if bare(a) in bare(word) or bare(a)[::-1] in bare(word)], word)
+
+    def test_hardly_any_word_of_the_language_holds_an_entry_but_those_made_of_it(self):
+        for language, words in self.lists.items():
+            text = dictionary(language)
+            for word in words:
+                with self.subTest(language=language, word=word):
+                    backward = holding(text, bare(word)[::-1])
+                    self.assertLessEqual(len(backward), 4, backward)
+                    # What begins with it is mostly made of it: it was looked through.
+                    inside = [line for line in holding(text, bare(word)) if bare(word) in line[1:]]
+                    if word not in WITH_MANY_DERIVED[language]:
+                        self.assertLessEqual(len(inside), 20, inside)
 
 
 if __name__ == "__main__":

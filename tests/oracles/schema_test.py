@@ -85,7 +85,8 @@ RIGHT = {
         "shape": "heart", "directions": ["right", "down-left"], "seed": 18446744073709551615, "default_avoid_list": True,
         "avoid": ["weed"], "allow": [], "effort": 50000000, "nested": "separate", "message": "WELL DONE", "leftover": 8,
         "pins": [{"word": "Shed", "row": 1, "column": 1, "direction": "right"}], "crossings": {"most": 3}, "choices": 5,
-        "spacing": 1, "shares": {"right": 2, "down-left": 1}, "backward": 2,
+        "spacing": 1, "shares": {"right": 2, "down-left": 1}, "backward": 2, "message_then": "filler",
+        "filler": "language", "letter_counts": {"A": 12, "LL": 0}, "longest_run": 2, "look_alikes": "apart",
         "earlier": {"words": [{"word": "Shed", "row": 1, "column": 1, "direction": "right"}], "filler": ["A", ""]}},
     "refusal": {
         "format": "letterlode-refusal", "version": 1, "reason": "unusable",
@@ -132,6 +133,8 @@ WRONG = [
     ("recipe", "spacing", 21), ("recipe", "shares", "fair"), ("recipe", "shares", {"east": 1}), ("recipe", "shares", {"up": -1}),
     ("recipe", "backward", "2"), ("recipe", "earlier/words", GONE), ("recipe", "earlier/filler/0", None),
     ("recipe", "earlier/words/0/direction", GONE), ("recipe", "crossings/most", -1),
+    ("recipe", "filler", "at random"), ("recipe", "letter_counts", ["A"]), ("recipe", "letter_counts/A", -1),
+    ("recipe", "longest_run", -1), ("recipe", "look_alikes", True), ("recipe", "message_then", "words"),
     ("audit", "words/0/copies/0", {**SHED, "inside": ""}), ("choices", "puzzles", []), ("choices", "puzzles/0/rows", GONE),
     ("refusal", "reason", "hard"), ("refusal", "message", ""), ("refusal", "advice", GONE), ("refusal", "words", "x"),
     ("refusal", "line", 0), ("refusal", "source", 3),

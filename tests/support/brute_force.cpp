@@ -126,7 +126,9 @@ class BruteForce {
         if (crossings < demands.crossings.least || crossings > demands.crossings.most) return false;
         const auto left = static_cast<std::size_t>(std::popcount(open_ & ~once));
         if (demands.leftover && left != *demands.leftover) return false;
-        if (!demands.message.empty() && left != demands.message.size()) return false;
+        if (demands.filler_follows ? left < demands.message.size()
+                                   : !demands.message.empty() && left != demands.message.size())
+            return false;
         if (!shares_are_right() || !enough_stayed() || !are_apart()) return false;
 
         const auto before = letters_;

@@ -105,21 +105,45 @@ int naive_longest_run(const Mask& mask, Directions directions) {
     return longest;
 }
 
-bool naive_can_fill(const Grid& grid, const std::vector<Letters>& forbidden, const Letters& allowed) {
+std::string naive_filling_fault(const Grid& before, const Grid& filled, const std::vector<Letters>& forbidden,
+                                const NaiveRules& rules) {
+    for (const auto& word : forbidden)
+        for (const CellSet& copy : naive_copies(filled, word))
+            for (const auto& [row, column] : copy)
+                if (before[{row, column}] == empty_cell) return "filler completes a word";
+    std::string fault;
+    each_cell(before.size(), [&](Cell first) {
+        for (const Direction direction : eight) {
+            const auto was_filled = [&](const auto& cells) {
+                return std::any_of(cells.begin(), cells.end(), [&](const auto& cell) {
+                    return before[{cell.first, cell.second}] == empty_cell;
+                });
+            };
+            const auto pair = cells_from(before.size(), first, direction, 2);
+            if (!pair.empty() && was_filled(pair) &&
+                rules.alike.count({filled[first], filled[{pair[1].first, pair[1].second}]}) > 0)
+                fault = "look-alikes are neighbours";
+            if (rules.longest_run == 0) continue;
+            const auto run = cells_from(before.size(), first, direction, rules.longest_run + 1);
+            if (!run.empty() && was_filled(run) && filled[first] != closed_cell &&
+                std::all_of(run.begin(), run.end(), [&](const auto& cell) {
+                    return filled[{cell.first, cell.second}] == filled[first];
+                }))
+                fault = "too many equal letters in a row";
+        }
+    });
+    return fault;
+}
+
+bool naive_can_fill(const Grid& grid, const std::vector<Letters>& forbidden, const Letters& allowed,
+                    const NaiveRules& rules) {
     std::vector<Cell> empty;
     each_cell(grid.size(), [&](Cell cell) {
         if (grid[cell] == empty_cell) empty.push_back(cell);
     });
     Grid filled = grid;
-    const auto is_right = [&] {
-        for (const auto& word : forbidden)
-            for (const CellSet& copy : naive_copies(filled, word))
-                for (const auto& [row, column] : copy)
-                    if (grid[{row, column}] == empty_cell) return false;
-        return true;
-    };
     const std::function<bool(std::size_t)> fill_from = [&](std::size_t at) {
-        if (at == empty.size()) return is_right();
+        if (at == empty.size()) return naive_filling_fault(grid, filled, forbidden, rules).empty();
         for (const Letter letter : allowed) {
             filled[empty[at]] = letter;
             if (fill_from(at + 1)) return true;

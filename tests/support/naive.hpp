@@ -4,6 +4,7 @@
 
 #include <functional>
 #include <set>
+#include <string>
 #include <utility>
 #include <vector>
 
@@ -27,9 +28,21 @@ long long naive_placements(Size size, Directions directions, int length);
 
 int naive_longest_run(const Mask& mask, Directions directions);
 
-// Whether the empty cells can be given letters from `allowed` so that no word can be read in cells of which
-// one had been empty. By trying every combination of letters.
-bool naive_can_fill(const Grid& grid, const std::vector<Letters>& forbidden, const Letters& allowed);
+// What filler must keep.
+struct NaiveRules {
+    int longest_run = 0;                             // 0: any
+    std::set<std::pair<Letter, Letter>> alike = {};  // both ways round
+};
+
+// What is wrong with a filling of the empty cells, or an empty text: a word that can be read in cells of
+// which one had been empty; too many equal letters in a row there; look-alikes side by side.
+std::string naive_filling_fault(const Grid& before, const Grid& filled, const std::vector<Letters>& forbidden,
+                                const NaiveRules& rules = {});
+
+// Whether the empty cells can be given letters from `allowed` without a fault. By trying every combination of
+// letters.
+bool naive_can_fill(const Grid& grid, const std::vector<Letters>& forbidden, const Letters& allowed,
+                    const NaiveRules& rules = {});
 
 // Every grid of the size over the letters (which may hold closed_cell).
 void every_grid(Size size, const Letters& letters, const std::function<void(const Grid&)>& visit);

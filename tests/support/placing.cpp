@@ -68,8 +68,9 @@ class Judge {
         leftover_ = left.size();
         const Letters& message = task_.demands.message;
         if (message.empty()) return true;
-        if (message.size() != left.size()) return false;
-        for (std::size_t at = 0; at < left.size(); ++at) grid_[left[at]] = message[at];
+        if (message.size() > left.size()) return false;
+        if (message.size() < left.size() && !task_.demands.filler_follows) return false;
+        for (std::size_t at = 0; at < message.size(); ++at) grid_[left[at]] = message[at];
         return true;
     }
 
@@ -169,7 +170,8 @@ std::string described(const Demands& demands) {
     for (const Share& share : demands.shares)
         text += "; share" + described(share.directions) + ": " + described(share.words);
     if (!demands.message.empty())
-        text += "; message " + text_of(demands.message) + (demands.message_from_right ? " from right" : "");
+        text += "; message " + text_of(demands.message) + (demands.message_from_right ? " from right" : "") +
+                (demands.filler_follows ? " and filler" : "");
     for (std::size_t word = 0; word < demands.before.size(); ++word)
         if (demands.before[word])
             text += "; before " + std::to_string(word) + " " + described(*demands.before[word]);

@@ -138,6 +138,9 @@ class Asker {
             letter = static_cast<Letter>(random_.below(letters + random_.below(10)));
         task_.demands.message_from_right = one_in(2, random_);
         if (one_in(2, random_)) task_.demands.leftover = task_.demands.message.size();
+        if (!one_in(3, random_)) return;
+        task_.demands.filler_follows = true;
+        task_.demands.message.resize(1 + random_.below(number_of(task_.demands.message)));
     }
 
     [[nodiscard]] std::size_t words_in(Directions directions) {
