@@ -1,5 +1,7 @@
 // letterlode make WORDS
 
+#include <cmath>
+
 #include <letterlode/art.hpp>
 #include <letterlode/cut.hpp>
 #include <letterlode/puzzle.hpp>
@@ -56,10 +58,46 @@ void print_puzzle(const Puzzle& puzzle) {
           std::to_string(puzzle.recipe.size->rows) + ", seed " + std::to_string(puzzle.recipe.seed) + ".\n");
 }
 
-// One puzzle by its seed, or choices from there on.
-Outcome<std::vector<Puzzle>> make_puzzles(const CheckedRecipe& checked, bool several, std::uint64_t seed,
-                                          std::size_t count, const MakeControl& control) {
-    if (several) return make_choices(checked, seed, count, control);
+// What --aim asks for; a way to fill that was chosen by its option stays.
+Outcome<std::optional<Aim>> aim_of(const Values& values) {
+    if (!values.has("aim")) return std::optional<Aim>();
+    auto aim = read_aim(values.text("aim"));
+    if (!aim) return aim.refusal();
+    aim->vary_filler = !values.has("filler");
+    return std::optional(*aim);
+}
+
+// The best first, with a word on why.
+Outcome<std::vector<Puzzle>> ranked(std::vector<Puzzle> puzzles, const std::optional<Aim>& aim) {
+    if (puzzles.size() < 2) return puzzles;
+    const auto order = rank_puzzles(puzzles, aim);
+    if (!order) return order.refusal();
+    std::vector<Puzzle> sorted;
+    for (const RankedPuzzle& one : *order) sorted.push_back(std::move(puzzles[one.puzzle]));
+    say("note: seed " + std::to_string(sorted.front().recipe.seed) +
+        " comes first: " + order->front().reason + (aim ? ", nearest to the aim." : ", together the least."));
+    return sorted;
+}
+
+// One puzzle by its seed or nearest to an aim, or choices from there on, ranked.
+Outcome<std::vector<Puzzle>> make_puzzles(const CheckedRecipe& checked, const Recipe& recipe,
+                                          const std::optional<Aim>& aim, bool several, std::size_t count,
+                                          const MakeControl& control) {
+    const std::uint64_t seed = recipe.seed;
+    if (several) {
+        auto choices = make_choices(checked, seed, count, control);
+        if (!choices) return choices.refusal();
+        return ranked(std::move(*choices), aim);
+    }
+    if (aim) {
+        auto aimed = make_aimed(recipe, *aim, control);
+        if (!aimed) return aimed.refusal();
+        say("note: of " + std::to_string(aimed->tried) +
+            " puzzles this is the nearest to the aim: a simulated reader needs " +
+            std::to_string(std::llround(aimed->rating.difficulty.fixations)) + " fixations, level " +
+            std::string(name(aimed->rating.difficulty.level)) + ".");
+        return std::vector<Puzzle>{std::move(aimed->puzzle)};
+    }
     auto puzzle = checked.make(seed, control);
     if (!puzzle) return puzzle.refusal();
     return std::vector<Puzzle>{std::move(*puzzle)};
@@ -116,7 +154,13 @@ Verb make_verb() {
     add_artwork_options(verb.options);
     verb.options.add_options()  //
         ("choices", po::value<std::string>()->value_name("N"),
-         "make N different puzzles, from seeds that follow each other")  //
+         "make N different puzzles, from seeds that follow each other, the best first: nearest to the aim, "
+         "or the "
+         "calmest to read")  //
+        ("aim", po::value<std::string>()->value_name("AIM"),
+         "easier, harder, or a number of fixations (see letterlode rate --help): seeds are tried, and "
+         "directions and "
+         "ways to fill where none is given")  //
         ("threads", po::value<std::string>()->value_name("N"),
          "processors to use (default 1); the result is the same")  //
         ("out", po::value<std::string>()->value_name("DIR"),
@@ -159,6 +203,8 @@ ExitCode make(const Values& values) {
     const auto threads = count_value(values, "threads", max_threads, 1);
     if (!threads) return report(threads.refusal(), json);
 
+    const auto aim = aim_of(values);
+    if (!aim) return report(aim.refusal(), json);
     const bool several = values.has("choices") || recipe->choices > 1;
 
     const auto checked = CheckedRecipe::open(*recipe);
@@ -166,7 +212,7 @@ ExitCode make(const Values& values) {
     Progress progress("of the effort spent");
     const MakeControl control{[&](std::uint64_t spent, std::uint64_t all) { progress.show(spent, all); },
                               &interrupt_flag(), static_cast<unsigned>(*threads)};
-    const auto puzzles = make_puzzles(*checked, several, recipe->seed, *count, control);
+    const auto puzzles = make_puzzles(*checked, *recipe, *aim, several, *count, control);
     if (!puzzles) return report(puzzles.refusal(), json);
     note_missing_avoid_list(*recipe);
     note_missing_letter_table(*recipe);

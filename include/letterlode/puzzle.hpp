@@ -221,6 +221,40 @@ struct RatingRules {
                                             std::span<const PlacedWord> placed = {},
                                             const RatingRules& rules = {});
 
+// How difficult a puzzle is to be, by the fixations of the simulated reader of score.hpp.
+struct Aim {
+    enum class Kind { easier, harder, fixations };
+    Kind kind = Kind::easier;
+    double fixations = 0;     // for all words
+    bool vary_filler = true;  // false: the recipe's way to fill is the maker's
+};
+inline constexpr double max_aim = 1e12;
+// Reads "easier", "harder" or a number of fixations. Refused as unusable.
+[[nodiscard]] LODE_API Outcome<Aim> read_aim(std::string_view text);
+
+struct AimedPuzzle {
+    Puzzle puzzle;  // its recipe makes it again, without an aim
+    Rating rating;
+    std::size_t tried = 0;  // puzzles
+};
+// The puzzle nearest to the aim of some tens that are tried: from seeds that follow the recipe's, with the
+// recipe's directions or, where it names none, with two, four and all eight, and with each way to fill that
+// changes the difficulty. Each try has its share of the effort; where none succeeds the recipe is made as it
+// is, with all of it. Refused as make is. A cancelled call gives the best that was finished.
+[[nodiscard]] LODE_API Outcome<AimedPuzzle> make_aimed(const Recipe& recipe, const Aim& aim,
+                                                       const MakeControl& control = {});
+
+// A puzzle's place among others.
+struct RankedPuzzle {
+    std::size_t puzzle = 0;  // its place in what was ranked
+    double score = 0;        // less is better
+    std::string reason;      // what the score is made from
+};
+// Best first: nearest to the aim; without one the calmest to read, which is the least sum of look-alike
+// neighbours and unevenness, both in percent (judgement). Equal ones keep their order. Refused as rate is.
+[[nodiscard]] LODE_API Outcome<std::vector<RankedPuzzle>> rank_puzzles(std::span<const Puzzle> puzzles,
+                                                                       const std::optional<Aim>& aim = {});
+
 // JSON, described by the schemas in data/schema. Numbers of rows and columns count from 1.
 [[nodiscard]] LODE_API std::string to_json(const Puzzle& puzzle);
 [[nodiscard]] LODE_API std::string to_json(std::span<const Puzzle> choices);
