@@ -255,8 +255,19 @@ TEST_CASE("NULL is a broken call in every function, and never a crash", "[c]") {
         broken("audit", [&](Error e) { return lode_audit_json(&text, nullptr, e); });
         broken("text", [&](Error e) { return lode_audit_text(nullptr, a, e); });
         broken("audit", [&](Error e) { return lode_audit_text(&text, nullptr, e); });
+
+        Out<lode_rating> rating;
+        broken("rating", [&](Error e) { return lode_rate_puzzle(nullptr, p, e); });
+        broken("puzzle", [&](Error e) { return lode_rate_puzzle(rating, nullptr, e); });
+        broken("rating", [&](Error e) { return lode_rating_json(&text, nullptr, e); });
+        broken("rating", [&](Error e) { return lode_rating_text(&text, nullptr, e); });
+        REQUIRE(lode_rate_puzzle(rating, p, nullptr) == LODE_OK);
+        broken("json", [&](Error e) { return lode_rating_json(nullptr, rating.get(), e); });
+        broken("text", [&](Error e) { return lode_rating_text(nullptr, rating.get(), e); });
     }
     SECTION("getters") {
+        CHECK(lode_rating_fixations(nullptr) == 0);
+        CHECK(lode_rating_level(nullptr) == nullptr);
         CHECK(lode_error_code(nullptr) == 0);
         CHECK(lode_error_message(nullptr) == nullptr);
         CHECK(lode_error_source(nullptr) == nullptr);

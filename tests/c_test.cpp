@@ -232,6 +232,22 @@ TEST_CASE("an audit of a drawn grid finds copies, strays and avoided words where
     CHECK(contains(text, "Plum"));
 }
 
+TEST_CASE("a puzzle is rated as the C++ API rates it", "[c]") {
+    const auto recipe = recipe_of("Leek\nKale\n", 6, 6);
+    const auto puzzle = made(recipe.get());
+    const char* json = nullptr;
+    REQUIRE(lode_puzzle_json(&json, puzzle.get(), nullptr) == LODE_OK);
+    const auto expected = lode::rate(lode::puzzle_from_json(json, "").value()).value();
+    Out<lode_rating> rating;
+    REQUIRE(lode_rate_puzzle(rating, puzzle.get(), nullptr) == LODE_OK);
+    CHECK(lode_rating_fixations(rating.get()) == expected.difficulty.fixations);
+    CHECK(std::string(lode_rating_level(rating.get())) == lode::name(expected.difficulty.level));
+    REQUIRE(lode_rating_json(&json, rating.get(), nullptr) == LODE_OK);
+    CHECK(std::string(json) == lode::to_json(expected));
+    REQUIRE(lode_rating_text(&json, rating.get(), nullptr) == LODE_OK);
+    CHECK(contains(json, "Leek"));
+}
+
 TEST_CASE("of two copies of a word in a drawn grid, the second is the stray one", "[c]") {
     const auto recipe = recipe_of("Leek\n", 4, 4);
     Out<lode_audit> audit;

@@ -75,6 +75,7 @@ typedef struct lode_control lode_control;
 typedef struct lode_puzzle lode_puzzle;
 typedef struct lode_refusal lode_refusal;
 typedef struct lode_audit lode_audit;
+typedef struct lode_rating lode_rating;
 
 /* ---- Version and names ---------------------------------------------------------------------------------- */
 
@@ -335,6 +336,24 @@ LODE_API int32_t lode_audit_json(const char** json, const lode_audit* audit, lod
 LODE_API int32_t lode_audit_text(const char** text, const lode_audit* audit, lode_error** error);
 /* [nothing to own | any, when no other uses the audit | 0.1] */
 LODE_API void lode_audit_free(lode_audit* audit);
+
+/* ---- Ratings -------------------------------------------------------------------------------------------- */
+/* What a reader meets in a puzzle, part by part, with unit and ground: the JSON has it all. */
+
+/* Rates a puzzle without its artwork: its difficulty, and what can be said of its letters without their size.
+   [yours | any | 0.1] */
+LODE_API int32_t lode_rate_puzzle(lode_rating** rating, const lode_puzzle* puzzle, lode_error** error);
+/* Fixations of a simulated reader who looks for all words one after the other; 0 for NULL.
+   [nothing to own | any | 0.1] */
+LODE_API double lode_rating_fixations(const lode_rating* rating);
+/* "glance", "stroll", "search" or "patience"; more may come. [static | any | 0.1] */
+LODE_API const char* lode_rating_level(const lode_rating* rating);
+/* The rating as JSON, made at the first call. [the rating's | any | 0.1] */
+LODE_API int32_t lode_rating_json(const char** json, const lode_rating* rating, lode_error** error);
+/* The rating for people, made at the first call. [the rating's | any | 0.1] */
+LODE_API int32_t lode_rating_text(const char** text, const lode_rating* rating, lode_error** error);
+/* [nothing to own | any, when no other uses the rating | 0.1] */
+LODE_API void lode_rating_free(lode_rating* rating);
 
 #ifdef __cplusplus
 }

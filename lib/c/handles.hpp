@@ -38,6 +38,12 @@ struct lode_audit {
     lode::c::KeptText text;
 };
 
+struct lode_rating {
+    lode::Rating rating;
+    lode::c::KeptText json;
+    lode::c::KeptText text;
+};
+
 namespace lode::c {
 
 // Hands out a text that the handle keeps, written at the first call.

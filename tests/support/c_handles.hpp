@@ -18,6 +18,7 @@ struct Free {
     void operator()(lode_puzzle* puzzle) const { lode_puzzle_free(puzzle); }
     void operator()(lode_refusal* refusal) const { lode_refusal_free(refusal); }
     void operator()(lode_audit* audit) const { lode_audit_free(audit); }
+    void operator()(lode_rating* rating) const { lode_rating_free(rating); }
     void operator()(lode_error* error) const { lode_error_free(error); }
 };
 template <class T>
