@@ -63,26 +63,21 @@ void SimulatedReader::count_letters() {
         std::count_if(row_letters_.begin(), row_letters_.end(), [](std::int64_t count) { return count > 0; });
 }
 
-Cell SimulatedReader::cell_of(std::uint32_t order) const {
-    const auto columns = static_cast<std::uint32_t>(grid_.size().columns);
-    const auto column = static_cast<int>(order % columns);
-    return {static_cast<int>(order / columns),
-            reader_.right_to_left ? grid_.size().columns - 1 - column : column};
-}
-
 Letter SimulatedReader::second(const Start& start) const {
-    return grid_[moved(cell_of(start.order), order_of_directions_[start.rank], 1)];
+    return grid_[moved(cell_at(start.row, start.column), order_of_directions_[start.rank], 1)];
 }
 
 // Sorted by second letter and then by first, keeping the order: linear.
 void SimulatedReader::find_starts() {
-    const auto cells = static_cast<std::uint32_t>(grid_.size().cells());
-    for (std::uint32_t order = 0; order < cells; ++order) {
-        const Cell cell = cell_of(order);
-        if (!is_letter(cell)) continue;
-        for (std::uint8_t rank = 0; rank < 8; ++rank)
-            if (is_letter(moved(cell, order_of_directions_[rank], 1))) starts_.push_back({order, rank});
-    }
+    for (int row = 0; row < grid_.size().rows; ++row)
+        for (int column = 0; column < grid_.size().columns; ++column) {
+            const Cell cell = cell_at(row, column);
+            if (!is_letter(cell)) continue;
+            for (std::uint8_t rank = 0; rank < 8; ++rank)
+                if (is_letter(moved(cell, order_of_directions_[rank], 1)))
+                    starts_.push_back(
+                        {static_cast<std::uint16_t>(row), static_cast<std::uint16_t>(column), rank});
+        }
     std::vector<Start> sorted(starts_.size());
     const auto sort_by = [&](const auto& letter_of) {
         std::vector<std::size_t> place(letters_ + 1);
@@ -92,19 +87,21 @@ void SimulatedReader::find_starts() {
         starts_.swap(sorted);
     };
     sort_by([this](const Start& start) { return second(start); });
-    sort_by([this](const Start& start) { return grid_[cell_of(start.order)]; });
+    sort_by([this](const Start& start) { return grid_[cell_at(start.row, start.column)]; });
 }
 
 // All that is done at each cell from which the first two letters go on, up to where the word is complete.
 void SimulatedReader::visit_starts(const Letters& word) {
     const auto pair_of = [this](const Start& start) {
-        return std::pair(grid_[cell_of(start.order)], second(start));
+        return std::pair(grid_[cell_at(start.row, start.column)], second(start));
     };
     const std::pair sought{word[0], word[1]};
-    auto start = std::lower_bound(starts_.begin(), starts_.end(), sought,
-                                  [&](const Start& a, const auto& pair) { return pair_of(a) < pair; });
-    for (; start != starts_.end() && pair_of(*start) == sought; ++start) {
-        const Cell first = cell_of(start->order);
+    const auto from = std::lower_bound(starts_.begin(), starts_.end(), sought,
+                                       [&](const Start& a, const auto& pair) { return pair_of(a) < pair; });
+    const auto to = std::upper_bound(from, starts_.end(), sought,
+                                     [&](const auto& pair, const Start& a) { return pair < pair_of(a); });
+    for (auto start = from; start != to; ++start) {
+        const Cell first = cell_at(start->row, start->column);
         std::size_t agreed = 2;
         std::int64_t compared = 0;
         for (; agreed < word.size(); ++agreed) {
@@ -115,8 +112,8 @@ void SimulatedReader::visit_starts(const Letters& word) {
         }
         const bool finds = agreed == word.size();
         if (!finds) ++false_starts_[std::min<std::size_t>(agreed, 4) - 2];
-        if (visits_.empty() || visits_.back().order != start->order)
-            visits_.push_back({start->order, 0, false});
+        if (visits_.empty() || visits_.back().row != start->row || visits_.back().column != start->column)
+            visits_.push_back({start->row, start->column, false, 0});
         Visit& visit = visits_.back();
         if (visit.finds) continue;  // the reader has found it in an earlier direction
         visit.cost += compared * step_cost_[start->rank];
@@ -126,7 +123,6 @@ void SimulatedReader::visit_starts(const Letters& word) {
 
 ReadingCost SimulatedReader::look_for(const Letters& word) {
     const auto rows = static_cast<std::size_t>(grid_.size().rows);
-    const auto columns = static_cast<std::uint32_t>(grid_.size().columns);
     std::vector<std::int64_t> whole(rows);  // by row: what it costs to read it to its end
     for (std::size_t row = 0; row < rows; ++row) whole[row] = reader_.scan * row_letters_[row];
     visits_.clear();
@@ -135,24 +131,24 @@ ReadingCost SimulatedReader::look_for(const Letters& word) {
             whole[in_rows_[at].row] += reader_.stop * in_rows_[at].count;
         visit_starts(word);
     }
-    for (const Visit& visit : visits_) whole[visit.order / columns] += visit.cost;
+    for (const Visit& visit : visits_) whole[visit.row] += visit.cost;
 
     // By row that has a find: what it costs to read it up to the first.
     std::vector<std::pair<std::size_t, std::int64_t>> finds;
     std::size_t at = 0;
     while (at < visits_.size()) {
-        const std::uint32_t row = visits_[at].order / columns;
+        const int row = visits_[at].row;
         std::size_t end = at;
-        while (end < visits_.size() && visits_[end].order / columns == row) ++end;
+        while (end < visits_.size() && visits_[end].row == row) ++end;
         std::int64_t cost = 0;
         for (; at < end; ++at) {
             cost += visits_[at].cost;
             if (!visits_[at].finds) continue;
-            for (std::uint32_t order = row * columns; order <= visits_[at].order; ++order) {
-                const Cell cell = cell_of(order);
+            for (int column = 0; column <= visits_[at].column; ++column) {
+                const Cell cell = cell_at(row, column);
                 if (is_letter(cell)) cost += reader_.scan + (grid_[cell] == word[0] ? reader_.stop : 0);
             }
-            finds.emplace_back(row, cost);
+            finds.emplace_back(static_cast<std::size_t>(row), cost);
             break;
         }
         at = end;

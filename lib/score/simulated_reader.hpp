@@ -33,19 +33,25 @@ class SimulatedReader {
     [[nodiscard]] const FalseStarts& false_starts() const { return false_starts_; }
 
   private:
-    // A cell in reading order and a direction in which its neighbour is a letter.
+    // A cell and a direction in which its neighbour is a letter. Columns as the reader counts them, from the
+    // side where rows begin, so that starts and visits stand in reading order.
     struct Start {
-        std::uint32_t order;  // row times columns, and the column as the reader counts
-        std::uint8_t rank;    // of the direction
+        std::uint16_t row;
+        std::uint16_t column;
+        std::uint8_t rank;  // of the direction
     };
     // What the reader does at a cell from which the first two letters go on.
     struct Visit {
-        std::uint32_t order;
-        std::int64_t cost;
+        std::uint16_t row;
+        std::uint16_t column;
         bool finds;
+        std::int64_t cost;
     };
+    static_assert(max_side <= UINT16_MAX);
 
-    [[nodiscard]] Cell cell_of(std::uint32_t order) const;
+    [[nodiscard]] Cell cell_at(int row, int column) const {
+        return {row, reader_.right_to_left ? grid_.size().columns - 1 - column : column};
+    }
     [[nodiscard]] bool is_letter(Cell cell) const { return grid_.inside(cell) && grid_[cell] < letters_; }
     [[nodiscard]] Letter second(const Start& start) const;
     void count_letters();
