@@ -21,10 +21,11 @@ std::vector<AuditedWord> judged_words(const WordList& list, const NestedWords& n
     return words;
 }
 
-AuditRules audit_rules(const Recipe& recipe) {
+AuditRules audit_rules(const Recipe& recipe, const std::vector<AvoidedReading>& avoided,
+                       const Segmenter& segmenter) {
     AuditRules rules;
-    rules.avoid = avoided_words(recipe);
-    rules.allowed = recipe.allow;
+    for (const auto& reading : avoided) rules.avoid.push_back(reading.text);
+    rules.allowed = allowed_readings(recipe, segmenter);
     return rules;
 }
 
@@ -47,7 +48,8 @@ Outcome<Audit> audit(const LetteredGrid& grid, const Recipe& recipe, std::span<c
         const auto known = placements.find(word.letters);
         if (known != placements.end()) word.placed = known->second;
     }
-    return audit(grid, words, audit_rules(recipe), *segmenter);
+    const auto avoided = avoided_readings(recipe, *segmenter);
+    return named_as_listed(audit(grid, words, audit_rules(recipe, avoided, *segmenter), *segmenter), avoided);
 }
 
 Outcome<Audit> audit(const Puzzle& puzzle) {

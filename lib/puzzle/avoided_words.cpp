@@ -1,5 +1,7 @@
 #include "puzzle/avoided_words.hpp"
 
+#include <map>
+
 #include "text/quoted.hpp"
 
 namespace lode {
@@ -24,13 +26,50 @@ std::optional<Refusal> bad_word(const std::vector<std::string>& words, const cha
     return std::nullopt;
 }
 
+// All readings of all words may come to so many bytes; then the fewest of each are taken.
+constexpr std::size_t most_bytes_read = 16'000'000;
+
+template <class Take>
+void each_reading(const std::vector<std::string>& words, const Segmenter& segmenter, Take take) {
+    std::size_t bytes = 0;
+    for (const auto& word : words) {
+        auto readings =
+            bytes < most_bytes_read ? segmenter.readings(word) : segmenter.readings(word, 0);
+        if (readings.size() > 1)
+            for (const auto& reading : readings) bytes += reading.size();
+        for (auto& reading : readings) take(std::move(reading), word);
+    }
+}
+
 }  // namespace
 
-std::vector<std::string> avoided_words(const Recipe& recipe) {
+std::vector<AvoidedReading> avoided_readings(const Recipe& recipe, const Segmenter& segmenter) {
     std::vector<std::string> words;
     if (recipe.default_avoid_list) words = avoid_list(recipe.text.locale);
     words.insert(words.end(), recipe.avoid.begin(), recipe.avoid.end());
-    return words;
+    std::vector<AvoidedReading> all;
+    each_reading(words, segmenter, [&](std::string reading, const std::string& word) {
+        all.push_back({std::move(reading), without_bars(word)});
+    });
+    return all;
+}
+
+std::vector<std::string> allowed_readings(const Recipe& recipe, const Segmenter& segmenter) {
+    std::vector<std::string> all;
+    each_reading(recipe.allow, segmenter,
+                 [&](std::string reading, const std::string&) { all.push_back(std::move(reading)); });
+    return all;
+}
+
+Audit named_as_listed(Audit audit, const std::vector<AvoidedReading>& readings) {
+    if (audit.avoided.empty() && audit.allowed.empty()) return audit;
+    std::map<std::string_view, std::string_view> words;
+    for (const auto& [text, word] : readings)
+        if (text != word) words.emplace(text, word);
+    for (auto* findings : {&audit.avoided, &audit.allowed})
+        for (auto& finding : *findings)
+            if (const auto known = words.find(finding.word); known != words.end()) finding.word = known->second;
+    return audit;
 }
 
 std::optional<Refusal> bad_avoided_word(const Recipe& recipe, const Segmenter& segmenter) {

@@ -19,6 +19,16 @@ bool is_latin(const std::string& letter) {
     return plain.size() == 1 && plain.front() >= 'a' && plain.front() <= 'z';
 }
 
+TextRules with_locale(TextRules rules, const std::string& locale) {
+    rules.locale = locale;
+    return rules;
+}
+
+TextRules with_case(TextRules rules, LetterCase letters) {
+    rules.letters = letters;
+    return rules;
+}
+
 // The language's letters, for filler. Where no language is given, or one whose letters are not known, words
 // in Latin letters get A to Z.
 std::vector<std::string> language_letters(const TextRules& rules, const WordList& list) {
@@ -26,7 +36,7 @@ std::vector<std::string> language_letters(const TextRules& rules, const WordList
     if (!letters.empty()) return letters;
     for (const auto& word : list.words)
         if (std::any_of(word.letters.begin(), word.letters.end(), is_latin))
-            return main_letters({"en", rules.letters});
+            return main_letters(with_locale(rules, "en"));
     return {};
 }
 
@@ -38,7 +48,7 @@ std::vector<std::string> filler_letters(const TextRules& rules, const WordList& 
     for (const auto& word : list.words) used.insert(word.letters.begin(), word.letters.end());
     std::vector<std::string> letters;
     for (const LetterCase letter_case : {LetterCase::upper, LetterCase::lower}) {
-        const auto some = language_letters({rules.locale, letter_case}, list);
+        const auto some = language_letters(with_case(rules, letter_case), list);
         if (std::any_of(some.begin(), some.end(), [&](const auto& letter) { return used.count(letter) > 0; }))
             letters.insert(letters.end(), some.begin(), some.end());
     }
@@ -81,11 +91,12 @@ std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
 
     // Two spellings of one avoided word are one, and an allowed one is none.
     std::set<std::vector<std::string>> done;
-    for (const auto& word : recipe.allow) done.insert(folded_letters(word, job.segmenter));
+    for (const auto& word : allowed_readings(recipe, job.segmenter))
+        done.insert(folded_letters(word, job.segmenter));
     std::vector<std::string> names;
     std::vector<Letters> sought;
-    for (const auto& word : avoided_words(recipe)) {
-        const auto letters = folded_letters(word, job.segmenter);
+    for (const auto& [text, word] : avoided_readings(recipe, job.segmenter)) {
+        const auto letters = folded_letters(text, job.segmenter);
         if (!done.insert(letters).second) continue;
         if (auto numbers = numbered(letters)) {
             names.push_back(word);

@@ -1,5 +1,6 @@
 #include <algorithm>
-#include <map>
+#include <unordered_map>
+#include <unordered_set>
 
 #include <unicode/uchar.h>
 #include <letterlode/text.hpp>
@@ -34,6 +35,12 @@ std::string_view without_comment(std::string_view line) {
         if (opens && (alone || trimmed(line.substr(0, at)).empty())) return line.substr(0, at);
     }
     return line;
+}
+
+// Printable ASCII and tabs: well-formed, without controls, and in normalisation form C as it is.
+bool is_plain(std::string_view text) {
+    return std::all_of(text.begin(), text.end(),
+                       [](char character) { return (character >= ' ' && character <= '~') || character == '\t'; });
 }
 
 bool has_control(std::string_view text) {
@@ -101,14 +108,15 @@ Outcome<WordLines> read_word_lines(std::string_view text, std::string_view sourc
         std::string_view row = text.substr(0, end);
         text.remove_prefix(std::min(end + 1, text.size()));
         if (row.ends_with('\r')) row.remove_suffix(1);
-        if (!is_utf8(row)) {
+        const bool plain = is_plain(row);
+        if (!plain && !is_utf8(row)) {
             faults.add(line, "this line is no UTF-8 text.", {});
             faults.advise("Save the list as UTF-8.");
             continue;
         }
         row = trimmed(without_comment(row));
         if (row.empty()) continue;
-        if (has_control(row)) {
+        if (!plain && has_control(row)) {
             faults.add(line, "this line holds a control character.", {});
             faults.advise("Save the list as plain text, a word a line.");
             continue;
@@ -117,7 +125,7 @@ Outcome<WordLines> read_word_lines(std::string_view text, std::string_view sourc
             faults.add(line, "a list holds at most " + std::to_string(max_list_words) + " words.", {});
             break;
         }
-        list.words.push_back({to_utf8(composed(to_icu(row))), line});
+        list.words.push_back({plain ? std::string(row) : to_utf8(composed(to_icu(row))), line});
     }
     if (faults.any()) return faults.take();
     return list;
@@ -127,8 +135,9 @@ Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter) {
     WordList list;
     list.source = lines.source;
     Faults faults(lines.source);
-    std::map<std::string, std::size_t> known;
-    Alphabet different;
+    std::unordered_map<std::string, std::size_t> known;
+    known.reserve(lines.words.size());
+    std::unordered_set<std::string> different;
     std::size_t letters = 0;
 
     for (const auto& [shown, line] : lines.words) {
@@ -137,7 +146,7 @@ Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter) {
             faults.advise("Write a word a line.");
             continue;
         }
-        const auto spelling = segmenter.spell(shown);
+        auto spelling = segmenter.spell(shown);
         if (!spelling.bad.empty()) {
             faults.add(line,
                        quoted(shown) + " holds " + quoted(spelling.bad) + " (character " +
@@ -166,9 +175,10 @@ Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter) {
             faults.advise("Take one of the two out.");
             continue;
         }
-        list.words.push_back({shown, spelling.letters, line});
-        different.add_all(spelling.letters);
         letters += spelling.letters.size();
+        for (const auto& letter : spelling.letters)
+            if (!different.contains(letter)) different.insert(letter);
+        list.words.push_back({without_bars(shown), std::move(spelling.letters), line});
         if (letters > max_list_letters || different.size() > max_different_letters) {
             faults.add(
                 line,
