@@ -96,7 +96,8 @@ class LODE_API Segmenter {
     // letters of what is given.
     [[nodiscard]] std::vector<std::string> readings(std::string_view word, std::size_t at_most = 64) const;
 
-    // One string a grapheme cluster, punctuation and spaces included, normalised and cased; nothing is joined.
+    // One string a grapheme cluster, punctuation and spaces included, normalised and cased, without direction
+    // marks; nothing is joined.
     [[nodiscard]] std::vector<std::string> clusters(std::string_view text) const;
 
     [[nodiscard]] const TextRules& rules() const;

@@ -2,6 +2,8 @@
 
 #include <letterlode/puzzle.hpp>
 
+#include "text/direction.hpp"
+
 namespace lode {
 namespace {
 
@@ -41,7 +43,7 @@ std::string plural(std::size_t count, const std::string& one, const std::string&
 
 std::string puzzle_text(const Puzzle& puzzle) {
     std::string text = grid_text(puzzle.grid.grid, puzzle.grid.alphabet) + "\n";
-    for (const auto& word : puzzle.words) text += word.shown + "\n";
+    for (const auto& word : puzzle.words) text += isolated(word.shown) + "\n";
     return text;
 }
 
@@ -49,9 +51,10 @@ std::string key_text(const Puzzle& puzzle) {
     const std::size_t across = widest(puzzle.words);
     std::string text;
     for (const auto& word : puzzle.words)
-        text += padded(word.shown, across + 2) + place_text(word.placed.first) + ", " +
-                std::string(name(word.placed.direction)) +
-                (word.inside.empty() ? "" : ", inside " + word.inside) + "\n";
+        text += from_the_left(isolated(word.shown) + std::string(across + 2 - width(word.shown), ' ') +
+                              place_text(word.placed.first) + ", " + std::string(name(word.placed.direction)) +
+                              (word.inside.empty() ? "" : ", inside " + isolated(word.inside))) +
+                "\n";
     return text;
 }
 

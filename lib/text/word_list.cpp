@@ -1,5 +1,8 @@
 #include <algorithm>
-#include <unordered_map>
+#include <bitset>
+#include <cstdint>
+#include <map>
+#include <optional>
 #include <unordered_set>
 
 #include <unicode/uchar.h>
@@ -82,6 +85,22 @@ class Faults {
     std::size_t count_ = 0;
 };
 
+// Counts letters, each once.
+class DifferentLetters {
+  public:
+    void add(const std::string& letter) {
+        if (letter.size() == 1)
+            bytes_.set(static_cast<unsigned char>(letter.front()));
+        else if (!longer_.contains(letter))
+            longer_.insert(letter);
+    }
+    [[nodiscard]] std::size_t size() const { return bytes_.count() + longer_.size(); }
+
+  private:
+    std::bitset<256> bytes_;
+    std::unordered_set<std::string> longer_;
+};
+
 std::string key_of(const std::vector<std::string>& letters) {
     std::string key;
     for (const auto& letter : letters) (key += letter) += '\n';
@@ -131,13 +150,67 @@ Outcome<WordLines> read_word_lines(std::string_view text, std::string_view sourc
     return list;
 }
 
+namespace {
+
+// The first eight bytes of a word's letters, by which words are put in order without a look at the rest.
+std::uint64_t beginning_of(const std::vector<std::string>& letters) {
+    std::uint64_t beginning = 0;
+    int bytes = 0;
+    for (const auto& letter : letters)
+        for (const char byte : letter) {
+            beginning = beginning << 8 | static_cast<unsigned char>(byte);
+            if (++bytes == 8) return beginning;
+        }
+    return beginning << 8 * (8 - bytes);
+}
+
+bool are_all_different(const std::vector<Word>& words) {
+    struct Place {
+        std::uint64_t beginning;
+        std::size_t word;
+    };
+    std::vector<Place> order;
+    order.reserve(words.size());
+    for (std::size_t word = 0; word < words.size(); ++word)
+        order.push_back({beginning_of(words[word].letters), word});
+    std::sort(order.begin(), order.end(), [&](const Place& a, const Place& b) {
+        if (a.beginning != b.beginning) return a.beginning < b.beginning;
+        return words[a.word].letters < words[b.word].letters;
+    });
+    return std::adjacent_find(order.begin(), order.end(), [&](const Place& a, const Place& b) {
+               return a.beginning == b.beginning && words[a.word].letters == words[b.word].letters;
+           }) == order.end();
+}
+
+// Most lists have no fault: theirs is spelled without a thought of how to tell one. Nothing where there is one.
+std::optional<WordList> spelled_without_fault(const WordLines& lines, const Segmenter& segmenter) {
+    WordList list;
+    list.source = lines.source;
+    list.words.reserve(lines.words.size());
+    DifferentLetters different;
+    std::size_t letters = 0;
+    for (const auto& [shown, line] : lines.words) {
+        if (shown.size() > max_word_bytes) return std::nullopt;
+        auto spelling = segmenter.spell(shown);
+        if (!spelling.bad.empty() || spelling.letters.size() < 2) return std::nullopt;
+        for (const auto& letter : spelling.letters) different.add(letter);
+        letters += spelling.letters.size();
+        if (letters > max_list_letters || different.size() > max_different_letters) return std::nullopt;
+        list.words.push_back({without_bars(shown), std::move(spelling.letters), line});
+    }
+    if (list.words.empty() || !are_all_different(list.words)) return std::nullopt;
+    return list;
+}
+
+}  // namespace
+
 Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter) {
+    if (auto list = spelled_without_fault(lines, segmenter)) return std::move(*list);
     WordList list;
     list.source = lines.source;
     Faults faults(lines.source);
-    std::unordered_map<std::string, std::size_t> known;
-    known.reserve(lines.words.size());
-    std::unordered_set<std::string> different;
+    std::map<std::string, std::size_t> known;
+    DifferentLetters different;
     std::size_t letters = 0;
 
     for (const auto& [shown, line] : lines.words) {
@@ -176,8 +249,7 @@ Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter) {
             continue;
         }
         letters += spelling.letters.size();
-        for (const auto& letter : spelling.letters)
-            if (!different.contains(letter)) different.insert(letter);
+        for (const auto& letter : spelling.letters) different.add(letter);
         list.words.push_back({without_bars(shown), std::move(spelling.letters), line});
         if (letters > max_list_letters || different.size() > max_different_letters) {
             faults.add(
