@@ -53,17 +53,6 @@ void print_puzzle(const Puzzle& puzzle) {
           std::to_string(puzzle.recipe.size->rows) + ", seed " + std::to_string(puzzle.recipe.seed) + ".\n");
 }
 
-// A number from 1 to the most of its kind.
-Outcome<std::size_t> count_of(const Values& values, const char* option, std::size_t most,
-                              std::size_t otherwise) {
-    if (!values.has(option)) return otherwise;
-    const auto count = whole_number(option, values.text(option));
-    if (!count) return count.refusal();
-    if (*count >= 1 && *count <= most) return static_cast<std::size_t>(*count);
-    return unusable_value(option, values.text(option),
-                          "Give a number from 1 to " + std::to_string(most) + ".");
-}
-
 // One puzzle by its seed, or choices from there on.
 Outcome<std::vector<Puzzle>> make_puzzles(const CheckedRecipe& checked, bool several, std::uint64_t seed,
                                           std::size_t count, const MakeControl& control) {
@@ -163,16 +152,16 @@ ExitCode make(const Values& values) {
         recipe->aspect = grid_aspect(artwork_wanted->blank, artwork_wanted->heading);
     }
 
-    const auto count = count_of(values, "choices", max_choices, recipe->choices);
+    const auto count = count_value(values, "choices", max_choices, recipe->choices);
     if (!count) return report(count.refusal(), json);
-    const auto threads = count_of(values, "threads", max_threads, 1);
+    const auto threads = count_value(values, "threads", max_threads, 1);
     if (!threads) return report(threads.refusal(), json);
 
     const bool several = values.has("choices") || recipe->choices > 1;
 
     const auto checked = CheckedRecipe::open(*recipe);
     if (!checked) return report(checked.refusal(), json);
-    Progress progress;
+    Progress progress("of the effort spent");
     const MakeControl control{[&](std::uint64_t spent, std::uint64_t all) { progress.show(spent, all); },
                               &interrupt_flag(), static_cast<unsigned>(*threads)};
     const auto puzzles = make_puzzles(*checked, several, recipe->seed, *count, control);

@@ -124,4 +124,14 @@ Outcome<std::uint64_t> whole_number(const std::string& option, const std::string
     return number;
 }
 
+Outcome<std::size_t> count_value(const Values& values, const char* option, std::size_t most,
+                                 std::size_t otherwise) {
+    if (!values.has(option)) return otherwise;
+    const auto count = whole_number(option, values.text(option));
+    if (!count) return count.refusal();
+    if (*count >= 1 && *count <= most) return static_cast<std::size_t>(*count);
+    return unusable_value(option, values.text(option),
+                          "Give a number from 1 to " + std::to_string(most) + ".");
+}
+
 }  // namespace lode::cli

@@ -56,4 +56,8 @@ class Values {
 // A whole number of 0 or more. Refused as unusable.
 [[nodiscard]] Outcome<std::uint64_t> whole_number(const std::string& option, const std::string& text);
 
+// A number from 1 to `most`, or `otherwise` where the option is not given. Refused as unusable.
+[[nodiscard]] Outcome<std::size_t> count_value(const Values& values, const char* option, std::size_t most,
+                                               std::size_t otherwise);
+
 }  // namespace lode::cli

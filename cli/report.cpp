@@ -3,6 +3,7 @@
 #include <cerrno>
 #include <csignal>
 #include <cstdio>
+#include <cstdlib>
 #include <system_error>
 
 #include <unistd.h>
@@ -42,6 +43,14 @@ void watch_for_interrupts() {
     std::signal(SIGXFSZ, SIG_IGN);
 }
 
+bool prints_colours() {
+    const auto setting = [](const char* name) {
+        const char* value = std::getenv(name);
+        return std::string_view(value ? value : "");
+    };
+    return ::isatty(STDOUT_FILENO) == 1 && setting("NO_COLOR").empty() && setting("TERM") != "dumb";
+}
+
 void print(std::string_view text) {
     if (std::fwrite(text.data(), 1, text.size(), stdout) != text.size()) output_fault();
 }
@@ -65,8 +74,9 @@ ExitCode report(const Refusal& refusal, bool json) {
     return refusal.reason == Refusal::Reason::unusable ? unusable : finding;
 }
 
-Progress::Progress()
-    : started_(std::chrono::steady_clock::now()),
+Progress::Progress(std::string_view of)
+    : of_(of),
+      started_(std::chrono::steady_clock::now()),
       shown_(started_),
       on_terminal_(::isatty(STDERR_FILENO) == 1) {}
 
@@ -81,7 +91,7 @@ void Progress::show(std::uint64_t spent, std::uint64_t all) {
     shown_ = now;
     visible_ = true;
     const double share = all == 0 ? 1.0 : static_cast<double>(spent) / static_cast<double>(all);
-    std::fprintf(stderr, "\rsearching: %.0f %% of the effort spent\033[K", 100 * share);
+    std::fprintf(stderr, "\rsearching: %.0f %% %s\033[K", 100 * share, of_.c_str());
     std::fflush(stderr);
 }
 

@@ -18,6 +18,10 @@ enum ExitCode : int {
     interrupted = 130
 };
 
+// Whether what is printed may have colours: standard output is a terminal that knows them, and NO_COLOR
+// (no-color.org) is not set.
+[[nodiscard]] bool prints_colours();
+
 // Set by an interrupt (SIGINT, SIGTERM); a second one ends the program at once.
 [[nodiscard]] const std::atomic<bool>& interrupt_flag();
 void watch_for_interrupts();
@@ -36,13 +40,15 @@ ExitCode report(const Refusal& refusal, bool json);
 // A line on standard error that tells how far a long search is; only on a terminal, and only after a second.
 class Progress {
   public:
-    Progress();
+    // "of the effort spent"
+    explicit Progress(std::string_view of);
     ~Progress();
     Progress(const Progress&) = delete;
     Progress& operator=(const Progress&) = delete;
     void show(std::uint64_t spent, std::uint64_t all);
 
   private:
+    std::string of_;
     std::chrono::steady_clock::time_point started_;
     std::chrono::steady_clock::time_point shown_;
     bool on_terminal_;

@@ -225,7 +225,8 @@ TEST_CASE("a grid with more lines than a set has room for leaves out the shorter
     Task task{Mask({20, 20}), Directions::all(), {}};
     for (Letter first = 0; first < 8; ++first) {
         Letters word(11 + first);
-        for (std::size_t at = 0; at < word.size(); ++at) word[at] = static_cast<Letter>((first + at * (first + 1)) % 26);
+        for (std::size_t at = 0; at < word.size(); ++at)
+            word[at] = static_cast<Letter>((first + at * (first + 1)) % 26);
         task.words.push_back(std::move(word));
     }
     CHECK(verdict_on(task) == Verdict::unchanged);

@@ -18,15 +18,6 @@ using namespace lode::test;
 
 namespace {
 
-CellSet cells_of(const Copy& copy) {
-    CellSet cells;
-    for (int at = 0; at < copy.length; ++at) {
-        const Cell cell = moved(copy.first, copy.direction, at);
-        cells.emplace(cell.row, cell.column);
-    }
-    return cells;
-}
-
 struct Found {
     std::vector<std::set<CellSet>> copies;  // by word
     std::size_t calls = 0;

@@ -250,7 +250,7 @@ TEST_CASE("any number of threads gives the same copies in the same order, on the
     for (const unsigned threads : {1u, 2u, 3u, 8u, 300u})
         for (const int block_rows : {1, 5, 40, 1'000}) {
             SearchRules rules;
-            rules.threads = threads;
+            rules.control.threads = threads;
             CAPTURE(threads, block_rows);
             REQUIRE(given_by(matcher, grid, {true, nullptr, block_rows}, rules) == expected);
         }
@@ -262,7 +262,7 @@ TEST_CASE("any number of threads gives the same copies in the same order, on the
     const auto expected_of_half = given_by(hard, half, {false, nullptr, 0});
     for (const unsigned threads : {1u, 4u}) {
         SearchRules rules;
-        rules.threads = threads;
+        rules.control.threads = threads;
         CHECK(given_by(hard, half, {true, nullptr, 9}, rules) == expected_of_half);
     }
 }
@@ -280,7 +280,7 @@ TEST_CASE("a search gives so many copies at the most, the first ones") {
                  {std::size_t{0}, std::size_t{1}, std::size_t{500}, all.size(), all.size() + 1}) {
                 SearchRules rules;
                 rules.most = most;
-                rules.threads = threads;
+                rules.control.threads = threads;
                 std::size_t calls = 0;
                 const bool came_to_the_end = matcher.search_by(
                     means.means, grid, [&](std::size_t, const Copy&) { return ++calls, true; }, rules);
@@ -301,10 +301,10 @@ TEST_CASE(
         for (const unsigned threads : {1u, 3u}) {
             CAPTURE(means.name, threads);
             SearchRules rules;
-            rules.threads = threads;
+            rules.control.threads = threads;
             std::vector<int> told;
             int last_row = 0;
-            rules.progress = [&](int done, int rows) {
+            rules.control.progress = [&](int done, int rows) {
                 CHECK(rows == 300);
                 CHECK(last_row < done);  // what was given so far begins above
                 told.push_back(done);
@@ -320,11 +320,11 @@ TEST_CASE(
             CHECK(told.back() == 300);
 
             std::atomic<bool> cancelled = true;
-            rules.cancel = &cancelled;
-            rules.progress = nullptr;
+            rules.control.cancel = &cancelled;
+            rules.control.progress = nullptr;
             CHECK_FALSE(matcher.search_by(
                 means.means, grid, [](std::size_t, const Copy&) { return true; }, rules));
-            rules.cancel = nullptr;
+            rules.control.cancel = nullptr;
             const auto fail = [](std::size_t, const Copy&) -> bool {
                 throw std::runtime_error("seen enough");
             };

@@ -231,7 +231,7 @@ std::uint64_t count_copies(const Matcher& matcher, const Grid& grid, const Searc
                            unsigned threads = 1) {
     std::uint64_t copies = 0;
     SearchRules rules;
-    rules.threads = threads;
+    rules.control.threads = threads;
     matcher.search_by(
         means, grid, [&](std::size_t, const Copy&) { return ++copies, true; }, rules);
     return copies;

@@ -26,14 +26,19 @@ struct Copy {
     friend bool operator==(const Copy&, const Copy&) = default;
 };
 
+// What a caller may do while a grid is searched. All may be left out.
+struct SearchControl {
+    unsigned threads = 1;  // how many processors to use at the most; the result is the same
+    const std::atomic<bool>* cancel = nullptr;  // once true, the search stops soon
+    // Called now and then, on the calling thread: all copies that begin in so many of the rows were given.
+    std::function<void(long long rows_done, long long rows)> progress = {};
+};
+
 // How a search is made.
 struct SearchRules {
     Directions directions = Directions::all();        // in which words are read
     std::size_t most = static_cast<std::size_t>(-1);  // copies that are given at the most
-    unsigned threads = 1;  // how many processors to use at the most; the copies and their order are the same
-    const std::atomic<bool>* cancel = nullptr;  // once true, the search stops soon
-    // Called now and then, on the calling thread: all copies that begin in so many of the rows were given.
-    std::function<void(int rows_done, int rows)> progress = {};
+    SearchControl control = {};
 };
 
 struct SearchMeans;
@@ -86,8 +91,13 @@ struct AuditRules {
     // a character that can stand in no cell, is no word and is passed over.
     std::vector<std::string> avoid;
     std::vector<std::string> allowed;  // of these, the ones whose copies are no finding
-    // How many copies of one word, and avoided words, are listed at the most; 0 is taken for 1.
+    // How many copies of one word, avoided words and words by chance are listed at the most, the longest of
+    // the last; 0 is taken for 1.
     std::size_t most = 10'000;
+    // Words that may stand by chance and are told, whatever their case; marks make another letter. One with a
+    // character that can stand in no cell is passed over.
+    std::vector<std::string> dictionary = {};
+    std::size_t shortest_by_chance = 4;  // letters that such a word has at the least
 };
 
 struct WordFinding {
@@ -111,11 +121,13 @@ struct AvoidedFinding {
 struct Audit {
     bool certified = false;
     bool cut_short = false;  // there were more copies than `most`
+    bool cancelled = false;  // the search did not come to its end: what is listed was found, no more is known
     std::vector<WordFinding> words;
     std::vector<std::string> missing;
     std::vector<AvoidedFinding> avoided;
     std::vector<AvoidedFinding> allowed;
-    std::vector<AvoidedFinding> chance;  // dictionary words found by chance
+    // Copies of dictionary words that lie in no copy of a listed word, longest first. They are no finding.
+    std::vector<AvoidedFinding> chance;
 };
 
 // The rules for one alphabet, built once and used on many grids. Const calls may run on several threads at
@@ -131,8 +143,9 @@ class LODE_API Judge {
     ~Judge();
 
     // The grid is in letters of the alphabet. `placed` says by word where it stands, if that is known; it may
-    // be empty.
-    [[nodiscard]] Audit audit(const Grid& grid, std::span<const std::optional<Placement>> placed = {}) const;
+    // be empty. The grid is searched up to three times, and `progress` counts the rows of all.
+    [[nodiscard]] Audit audit(const Grid& grid, std::span<const std::optional<Placement>> placed = {},
+                              const SearchControl& control = {}) const;
 
   private:
     struct Rules;
@@ -141,6 +154,7 @@ class LODE_API Judge {
 
 // The same for one grid.
 [[nodiscard]] LODE_API Audit audit(const LetteredGrid& grid, std::span<const AuditedWord> words,
-                                   const AuditRules& rules, const Segmenter& segmenter);
+                                   const AuditRules& rules, const Segmenter& segmenter,
+                                   const SearchControl& control = {});
 
 }  // namespace lode

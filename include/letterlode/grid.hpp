@@ -166,11 +166,25 @@ struct LetteredGrid {
     Grid grid;
 };
 
-// Reads a plain text grid: a line a row, letters with or without blanks between, '.', '#' or '·' for a closed
-// cell, blank lines before and after. Refused as unusable, naming row and column: rows of different length, a
-// symbol that is no letter, a blank line between rows.
+// Reads a grid as text: a line a row, after a byte order mark and blank lines if there are any. Letters stand
+// one against the other, with blanks between, or as fields with tabs, semicolons or commas between; in either
+// case; a letter of several characters where the segmenter's locale has it. A closed cell is '.', '#' or '·',
+// an empty field, or a blank where the columns of all rows line up. Fields that are empty at the start of
+// every row are no cells (a table may begin in its sheet's second column). Marks of a line's direction are
+// passed over. Refused as unusable, naming line, row and column: rows of different length, a symbol that is
+// no letter, blanks that can be taken in two ways, a blank line with more text after it. Linear in the text.
 [[nodiscard]] LODE_API Outcome<LetteredGrid> read_grid(std::string_view text, std::string_view source,
                                                        const Segmenter& segmenter);
+
+// The same with a list of words under the grid, after a blank line: a word a line, or several with a tab, a
+// comma, a semicolon or two blanks between. Refused besides where there is no list.
+struct GridWithList {
+    LetteredGrid grid;
+    WordLines words;
+};
+[[nodiscard]] LODE_API Outcome<GridWithList> read_grid_with_list(std::string_view text,
+                                                                 std::string_view source,
+                                                                 const Segmenter& segmenter);
 
 // Rows as text, one blank between letters, or more where a letter before has fewer characters than the widest
 // (L beside LL), '.' for a closed cell, a line end after each row. A row that holds a right-to-left character is

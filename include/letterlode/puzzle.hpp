@@ -154,14 +154,22 @@ inline constexpr std::size_t max_threads = 1'024;
 // The built-in avoid list of a language ("en"), one word an entry; empty where there is none.
 [[nodiscard]] LODE_API std::vector<std::string> avoid_list(std::string_view locale);
 
+// What a finished grid is asked besides, and how.
+struct CheckRules {
+    std::vector<std::string> dictionary = {};  // words that may stand by chance and are told
+    std::size_t shortest_by_chance = 4;        // letters that such a word has at the least
+    SearchControl control = {};
+};
+
 // Judges the puzzle's grid again, by its own words, placements and recipe.
-[[nodiscard]] LODE_API Outcome<Audit> audit(const Puzzle& puzzle);
+[[nodiscard]] LODE_API Outcome<Audit> audit(const Puzzle& puzzle, const CheckRules& rules = {});
 
 // Judges any grid by a recipe's words and rules, with the placements that are known, if any. Refused as
 // unusable: bad words, and under Nested::inside a word that stands more than once inside others, so that no
-// grid can hold each once.
+// grid can hold each once. Refused as unfinished: a search that was cancelled.
 [[nodiscard]] LODE_API Outcome<Audit> audit(const LetteredGrid& grid, const Recipe& recipe,
-                                            std::span<const PlacedWord> placed = {});
+                                            std::span<const PlacedWord> placed = {},
+                                            const CheckRules& rules = {});
 
 // JSON, described by the schemas in data/schema. Numbers of rows and columns count from 1.
 [[nodiscard]] LODE_API std::string to_json(const Puzzle& puzzle);
@@ -179,5 +187,12 @@ inline constexpr std::size_t max_threads = 1'024;
 [[nodiscard]] LODE_API std::string audit_text(const Audit& audit);
 // The last line of it alone.
 [[nodiscard]] LODE_API std::string verdict_text(const Audit& audit);
+
+// The grid with its rows and columns numbered at the edges, and the letters of stray copies and avoided words
+// marked: by brackets, or by the colours of a terminal (ECMA-48). Of a grid that is too large to be looked at
+// whole, the parts around the first findings. Empty where such a grid has no finding.
+enum class Marking { brackets, colours };
+[[nodiscard]] LODE_API std::string marked_grid_text(const LetteredGrid& grid, const Audit& audit,
+                                                    Marking marking);
 
 }  // namespace lode

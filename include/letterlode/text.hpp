@@ -96,8 +96,7 @@ class LODE_API Segmenter {
     // letters of what is given.
     [[nodiscard]] std::vector<std::string> readings(std::string_view word, std::size_t at_most = 64) const;
 
-    // One string a grapheme cluster, punctuation and spaces included, normalised and cased, without direction
-    // marks; nothing is joined.
+    // One string a grapheme cluster, punctuation and spaces included, normalised and cased; nothing is joined.
     [[nodiscard]] std::vector<std::string> clusters(std::string_view text) const;
 
     [[nodiscard]] const TextRules& rules() const;
@@ -161,6 +160,13 @@ inline constexpr std::size_t max_list_words = 1'000'000;
 inline constexpr std::size_t max_list_letters = 16'000'000;  // of all words of a list
 inline constexpr std::size_t max_word_bytes = 100'000;       // as shown
 [[nodiscard]] LODE_API Outcome<WordLines> read_word_lines(std::string_view text, std::string_view source);
+
+// Reads a dictionary: a word a line, with what follows a '/' or a tab passed over, as the word lists of
+// spelling checkers have it, and lines that are none of text. Refused as unusable: no word, more than
+// max_dictionary_words.
+inline constexpr std::size_t max_dictionary_words = 5'000'000;
+[[nodiscard]] LODE_API Outcome<std::vector<std::string>> read_dictionary(std::string_view text,
+                                                                         std::string_view source);
 
 // A word checked at the door: `letters` is what stands in the grid.
 struct Word {

@@ -4,6 +4,10 @@
 
 #include <letterlode/find.hpp>
 
+#include "find/by_chance.hpp"
+#include "find/covered_lines.hpp"
+#include "find/other_reading.hpp"
+
 namespace lode {
 namespace {
 
@@ -97,19 +101,21 @@ struct Judge::Rules {
     std::vector<AuditedWord> words;
     std::vector<std::size_t> word_of;  // by the matcher's numbers
     std::optional<Matcher> matcher;
-    Letters plain_of;  // by letter: it without case and marks, in numbers of their own
     struct Avoided {
         std::string name;
         bool is_allowed;
     };
-    std::vector<Avoided> avoided;  // by the matcher's numbers
-    std::optional<Matcher> avoided_matcher;
+    std::vector<Avoided> avoided;  // by their numbers in the reading
+    std::optional<OtherReading> avoided_reading;
+    std::optional<ByChance> by_chance;
     std::size_t most;
 
     void read_words(const Alphabet& alphabet);
     void read_avoided(const Alphabet& alphabet, const AuditRules& rules, const Segmenter& segmenter);
-    void judge_words(const Grid& grid, std::span<const std::optional<Placement>> placed, Audit& audit) const;
-    void judge_avoided(const Grid& grid, Audit& audit) const;
+    void judge_words(const Grid& grid, std::span<const std::optional<Placement>> placed,
+                     const SearchControl& control, Audit& audit) const;
+    void judge_avoided(const Grid& grid, const SearchControl& control, Audit& audit) const;
+    void tell_chance(const Grid& grid, const SearchControl& control, Audit& audit) const;
 };
 
 // A word with a letter that the alphabet lacks can stand in no grid.
@@ -128,27 +134,21 @@ void Judge::Rules::read_words(const Alphabet& alphabet) {
 void Judge::Rules::read_avoided(const Alphabet& alphabet, const AuditRules& rules,
                                 const Segmenter& segmenter) {
     if (rules.avoid.empty()) return;
-    Alphabet plain;
-    for (std::size_t letter = 0; letter < alphabet.size(); ++letter)
-        plain_of.push_back(plain.add(folded(alphabet.text(static_cast<Letter>(letter)))));
+    avoided_reading.emplace(alphabet, [](const std::string& letter) { return folded(letter); });
     std::set<std::vector<std::string>> allowed;
     for (const auto& word : rules.allowed) allowed.insert(folded_letters(word, segmenter));
 
-    std::vector<Letters> sought;
     std::set<std::vector<std::string>> known;  // "cafe" and "café" are one avoided word
     for (const auto& word : rules.avoid) {
         const auto letters = folded_letters(word, segmenter);
         if (letters.size() < 2 || !known.insert(letters).second) continue;
-        if (auto numbers = numbered(letters, plain)) {
-            sought.push_back(std::move(*numbers));
-            avoided.push_back({word, allowed.contains(letters)});
-        }
+        if (avoided_reading->add(letters)) avoided.push_back({word, allowed.contains(letters)});
     }
-    if (!sought.empty()) avoided_matcher.emplace(sought);
+    avoided_reading->build();
 }
 
 void Judge::Rules::judge_words(const Grid& grid, std::span<const std::optional<Placement>> placed,
-                               Audit& audit) const {
+                               const SearchControl& control, Audit& audit) const {
     audit.words.reserve(words.size());
     for (const AuditedWord& word : words) audit.words.push_back({word.shown, word.expected, {}, {}, {}});
     const auto note = [&](std::size_t which, const Copy& copy) {
@@ -159,7 +159,9 @@ void Judge::Rules::judge_words(const Grid& grid, std::span<const std::optional<P
             audit.cut_short = true;
         return true;
     };
-    if (matcher) matcher->search(grid, note);
+    SearchRules rules;
+    rules.control = control;
+    if (matcher) audit.cancelled |= !matcher->search(grid, note, rules);
 
     std::size_t pairs_left = most_pairs_looked_at;
     for (std::size_t word = 0; word < words.size(); ++word) {
@@ -171,22 +173,31 @@ void Judge::Rules::judge_words(const Grid& grid, std::span<const std::optional<P
     }
 }
 
-void Judge::Rules::judge_avoided(const Grid& grid, Audit& audit) const {
-    if (!avoided_matcher) return;
-    Grid plain(grid.size());
-    for (int row = 0; row < grid.size().rows; ++row)
-        for (int column = 0; column < grid.size().columns; ++column) {
-            const Letter letter = grid[{row, column}];
-            plain[{row, column}] = letter < plain_of.size() ? plain_of[letter] : letter;
-        }
-    avoided_matcher->search(plain, [&](std::size_t which, const Copy& copy) {
+void Judge::Rules::judge_avoided(const Grid& grid, const SearchControl& control, Audit& audit) const {
+    if (!avoided_reading) return;
+    const auto note = [&](std::size_t which, const Copy& copy) {
         auto& list = avoided[which].is_allowed ? audit.allowed : audit.avoided;
         if (list.size() < most)
             list.push_back({avoided[which].name, copy});
         else
             audit.cut_short = true;
         return true;
-    });
+    };
+    SearchRules rules;
+    rules.control = control;
+    audit.cancelled |= !avoided_reading->search(grid, note, rules);
+}
+
+// A part of a listed word ("AMS" in DAMSON) stands there by no chance.
+void Judge::Rules::tell_chance(const Grid& grid, const SearchControl& control, Audit& audit) const {
+    if (!by_chance) return;
+    std::vector<Copy> listed;
+    for (const WordFinding& finding : audit.words)
+        listed.insert(listed.end(), finding.copies.begin(), finding.copies.end());
+    if (!by_chance->find(grid, CoveredLines(std::move(listed)), most, control, audit.chance)) {
+        const bool stopped = control.cancel && control.cancel->load(std::memory_order_relaxed);
+        (stopped ? audit.cancelled : audit.cut_short) = true;
+    }
 }
 
 Judge::Judge(const Alphabet& alphabet, std::span<const AuditedWord> words, const AuditRules& rules,
@@ -196,17 +207,34 @@ Judge::Judge(const Alphabet& alphabet, std::span<const AuditedWord> words, const
     rules_->most = std::max(rules.most, std::size_t{1});
     rules_->read_words(alphabet);
     rules_->read_avoided(alphabet, rules, segmenter);
+    if (!rules.dictionary.empty())
+        rules_->by_chance.emplace(alphabet, rules.dictionary, rules.shortest_by_chance, segmenter);
 }
 Judge::Judge(Judge&&) noexcept = default;
 Judge& Judge::operator=(Judge&&) noexcept = default;
 Judge::~Judge() = default;
 
-Audit Judge::audit(const Grid& grid, std::span<const std::optional<Placement>> placed) const {
+Audit Judge::audit(const Grid& grid, std::span<const std::optional<Placement>> placed,
+                   const SearchControl& control) const {
+    // One count of rows over all searches.
+    const long long rows = grid.size().rows;
+    const long long searches = 1 + (rules_->avoided_reading ? 1 : 0) + (rules_->by_chance ? 1 : 0);
+    SearchControl part = control;
+    long long searched = 0;
+    if (control.progress)
+        part.progress = [&](long long done, long long) {
+            control.progress(searched + done, searches * rows);
+        };
+
     Audit audit;
-    rules_->judge_words(grid, placed, audit);
+    rules_->judge_words(grid, placed, part, audit);
     const bool every_copy_is_listed = !audit.cut_short;
-    rules_->judge_avoided(grid, audit);
-    audit.certified = every_copy_is_listed && audit.missing.empty() && audit.avoided.empty() &&
+    searched += rows;
+    if (!audit.cancelled) rules_->judge_avoided(grid, part, audit);
+    if (rules_->avoided_reading) searched += rows;
+    if (!audit.cancelled) rules_->tell_chance(grid, part, audit);
+    audit.certified = every_copy_is_listed && !audit.cancelled && audit.missing.empty() &&
+                      audit.avoided.empty() &&
                       std::all_of(audit.words.begin(), audit.words.end(), [](const WordFinding& finding) {
                           return finding.stray.empty() &&
                                  finding.copies.size() == static_cast<std::size_t>(finding.expected);
@@ -215,10 +243,10 @@ Audit Judge::audit(const Grid& grid, std::span<const std::optional<Placement>> p
 }
 
 Audit audit(const LetteredGrid& grid, std::span<const AuditedWord> words, const AuditRules& rules,
-            const Segmenter& segmenter) {
+            const Segmenter& segmenter, const SearchControl& control) {
     std::vector<std::optional<Placement>> placed;
     for (const AuditedWord& word : words) placed.push_back(word.placed);
-    return Judge(grid.alphabet, words, rules, segmenter).audit(grid.grid, placed);
+    return Judge(grid.alphabet, words, rules, segmenter).audit(grid.grid, placed, control);
 }
 
 }  // namespace lode

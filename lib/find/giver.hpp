@@ -21,11 +21,11 @@ class Giver {
     // Says that all copies which begin before the row were given. False where the search is to end.
     bool arrive_at(int row) {
         if (is_cancelled()) return false;
-        if (rules_.progress && row > told_) rules_.progress(told_ = row, rows_);
+        if (rules_.control.progress && row > told_) rules_.control.progress(told_ = row, rows_);
         return true;
     }
     [[nodiscard]] bool is_cancelled() const {
-        return rules_.cancel && rules_.cancel->load(std::memory_order_relaxed);
+        return rules_.control.cancel && rules_.control.cancel->load(std::memory_order_relaxed);
     }
 
   private:

@@ -50,8 +50,8 @@ bool Matcher::search_by(const SearchMeans& means, const Grid& grid, const Found&
     for (int row = 0;;) {
         if (means.by_sieve) {
             const FindLoops& loops = means.loops ? *means.loops : find_loops();
-            switch (sieve_rows(index_->sieve, index_->words, loops, grid, wanted, means, rules.threads, giver,
-                               row)) {
+            switch (sieve_rows(index_->sieve, index_->words, loops, grid, wanted, means,
+                               rules.control.threads, giver, row)) {
                 case SieveEnd::done:
                     return true;
                 case SieveEnd::stopped:

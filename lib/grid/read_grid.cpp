@@ -1,109 +1,288 @@
 #include <algorithm>
+#include <array>
+#include <unordered_map>
 
 #include <letterlode/grid.hpp>
 
+#include "grid/cell_layout.hpp"
 #include "grid/rows_of_text.hpp"
 #include "text/quoted.hpp"
 #include "text/utf8.hpp"
+#include "text/word_lines.hpp"
 
 namespace lode {
 namespace {
 
-bool is_closed(const std::string& cell) {
-    const icu::UnicodeString text = to_icu(cell);
-    return text.countChar32() == 1 && is_closed_mark(text.char32At(0));
+using Views = std::vector<std::string_view>;
+
+Refusal refused(std::string_view source, int line, const std::string& fault, const std::string& advice) {
+    return {
+        Refusal::Reason::unusable, place_in(source, line) + fault, {}, {advice}, std::string(source), line};
 }
 
-bool is_blank(const std::string& cluster) {
-    return cluster == " " || cluster == "\t" || cluster == "\u00A0";
+bool is_ascii(std::string_view text) {
+    return std::all_of(text.begin(), text.end(),
+                       [](char byte) { return static_cast<unsigned char>(byte) < 0x80; });
 }
 
-// Where every letter is followed by a blank, blanks part the cells, and a cell may hold several clusters
-// ("LL").
-std::vector<std::string> cells_of(const std::vector<std::string>& clusters, bool parted) {
-    std::vector<std::string> cells;
-    bool in_cell = false;
-    for (const auto& cluster : clusters) {
-        if (is_blank(cluster)) {
-            in_cell = false;
-            continue;
+// Marks that say in which direction a line runs, as programs write them beside right-to-left letters: U+200E,
+// U+200F, U+202A to U+202E, U+2066 to U+2069.
+bool is_direction_mark(std::string_view character) {
+    if (character.size() != 3 || character[0] != '\xE2') return false;
+    const auto second = static_cast<unsigned char>(character[1]);
+    const auto third = static_cast<unsigned char>(character[2]);
+    return (second == 0x80 && (third == 0x8E || third == 0x8F || (third >= 0xAA && third <= 0xAE))) ||
+           (second == 0x81 && third >= 0xA6 && third <= 0xA9);
+}
+
+// The rows of a text in user-perceived characters, one row at a time.
+class Rows {
+  public:
+    explicit Rows(const Segmenter& segmenter) : segmenter_(segmenter) {}
+
+    const RowText& read(std::string_view row) {
+        read_.characters.clear();
+        if (is_ascii(row)) {
+            read_.text = row;
+            for (std::size_t at = 0; at < row.size(); ++at) read_.characters.push_back(row.substr(at, 1));
+            return read_;
         }
-        if (parted && in_cell)
-            cells.back() += cluster;
-        else
-            cells.push_back(cluster);
-        in_cell = true;
+        composed_.clear();
+        ends_.clear();
+        for (const auto& character : segmenter_.clusters(row)) {
+            if (is_direction_mark(character)) continue;
+            composed_ += character;
+            ends_.push_back(composed_.size());
+        }
+        read_.text = composed_;
+        std::size_t start = 0;
+        for (const std::size_t end : ends_) {
+            read_.characters.push_back(read_.text.substr(start, end - start));
+            start = end;
+        }
+        return read_;
     }
-    return cells;
+
+  private:
+    const Segmenter& segmenter_;
+    RowText read_;
+    std::string composed_;
+    std::vector<std::size_t> ends_;
+};
+
+// The letters of cells, by what is written there; each is spelled once.
+class CellLetters {
+  public:
+    explicit CellLetters(const Segmenter& segmenter) : segmenter_(segmenter) { of_byte_.fill(unknown); }
+
+    // Nothing for a text that is no letter, or where the alphabet is full.
+    std::optional<Letter> letter(std::string_view written) {
+        if (written.size() == 1) {
+            Letter& known = of_byte_[static_cast<unsigned char>(written[0]) & 0x7F];
+            if (known == unknown) {
+                const auto found = spelled(written);
+                if (!found) return std::nullopt;
+                known = *found;
+            }
+            return known;
+        }
+        const std::string key(written);
+        if (const auto known = of_text_.find(key); known != of_text_.end()) return known->second;
+        const auto found = spelled(written);
+        if (found) of_text_.emplace(key, *found);
+        return found;
+    }
+
+    // Why there is no letter.
+    struct Fault {
+        std::string text;
+        std::string advice;
+    };
+    [[nodiscard]] Fault fault(std::string_view written) const {
+        const auto spelling = segmenter_.spell(written);
+        if (!is_whole(written) || spelling.letters.empty())
+            return {"holds " + quoted(written) + ", which is no letter.",
+                    "Letters and digits fill cells; draw a closed cell with '.', '#' or '·'."};
+        if (spelling.letters.size() > 1) {
+            std::string parts;
+            for (const auto& letter : spelling.letters) parts += (parts.empty() ? "" : " ") + letter;
+            return {"holds " + quoted(written) + ", which is " + std::to_string(spelling.letters.size()) +
+                        " letters (" + parts + ").",
+                    "Put one letter into a cell. --locale says which characters together are one letter; "
+                    "--letters keep leaves their case as it is."};
+        }
+        return {"brings more than " + std::to_string(max_letters) + " different letters.",
+                "Give the grid in parts."};
+    }
+
+    [[nodiscard]] bool is_one_letter(std::string_view written) const {
+        return is_closed(written) || (is_whole(written) && segmenter_.spell(written).letters.size() == 1);
+    }
+
+    [[nodiscard]] Alphabet take() { return std::move(alphabet_); }
+
+  private:
+    static constexpr Letter unknown = empty_cell;
+
+    [[nodiscard]] static bool is_closed(std::string_view written) {
+        if (written.empty()) return true;
+        if (written.size() > 2) return false;
+        const icu::UnicodeString text = to_icu(written);
+        return text.countChar32() == 1 && is_closed_mark(text.char32At(0));
+    }
+
+    // A segmenter passes over what is shown and not hidden: in a cell of a grid that is no letter.
+    [[nodiscard]] bool is_whole(std::string_view written) const {
+        for (const auto& character : segmenter_.clusters(written))
+            if (segmenter_.spell(character).letters.empty()) return false;
+        return true;
+    }
+
+    std::optional<Letter> spelled(std::string_view written) {
+        if (is_closed(written)) return closed_cell;
+        if (!is_whole(written)) return std::nullopt;
+        const auto spelling = segmenter_.spell(written);
+        if (spelling.letters.size() != 1) return std::nullopt;
+        const std::string& letter = spelling.letters.front();
+        if (alphabet_.size() == max_letters && !alphabet_.find(letter)) return std::nullopt;
+        return alphabet_.add(letter);
+    }
+
+    const Segmenter& segmenter_;
+    Alphabet alphabet_;
+    std::array<Letter, 128> of_byte_{};
+    std::unordered_map<std::string, Letter> of_text_;
+};
+
+std::string counted(std::size_t count, const char* what) {
+    return std::to_string(count) + " " + what + (count == 1 ? "" : "s");
+}
+
+// A spreadsheet writes an empty row as separators alone.
+bool is_blank_line(std::string_view line) {
+    return line.find_first_not_of(" \t,;") == std::string_view::npos;
+}
+
+// Rows that follow each other, from the first on.
+std::size_t rows_before_blank(const Views& rows) {
+    const auto blank = std::find_if(rows.begin(), rows.end(), is_blank_line);
+    return static_cast<std::size_t>(blank - rows.begin());
+}
+
+Outcome<LetteredGrid> grid_of(const Views& rows, int first_line, std::string_view source,
+                              const Segmenter& segmenter) {
+    const auto refuse = [&](std::size_t row, const std::string& fault, const std::string& advice) {
+        return refused(source, first_line + static_cast<int>(row), fault, advice);
+    };
+    const auto row_name = [](std::size_t row) { return "row " + std::to_string(row + 1); };
+
+    // Characters by the locale in the case that they are written in: a letter may have two in another.
+    TextRules as_written = segmenter.rules();
+    as_written.letters = LetterCase::keep;
+    const auto characters = Segmenter::open(as_written);
+    if (!characters) return characters.refusal();
+    Rows reader(*characters);
+    CellLetters letters(segmenter);
+    const auto found = find_cell_layout(
+        rows.size(), [&](std::size_t row) -> const RowText& { return reader.read(rows[row]); },
+        [&](std::string_view written) { return letters.is_one_letter(written); });
+    if (found.fault)
+        return refuse(found.fault->row, row_name(found.fault->row) + ": " + found.fault->fault,
+                      found.fault->advice);
+
+    LetteredGrid read;
+    Views cells;
+    std::size_t columns = found.layout.columns;
+    for (std::size_t row = 0; row < rows.size(); ++row) {
+        const RowText& text = reader.read(rows[row]);
+        if (row == 0) {
+            if (columns == 0) {
+                split_cells(found.layout, text, cells);
+                columns = cells.size();
+            }
+            const auto size =
+                checked_size(static_cast<long long>(columns), static_cast<long long>(rows.size()));
+            if (!size) return refused(source, 0, size.refusal().message, size.refusal().advice.front());
+            read.grid = Grid(*size, closed_cell);
+        }
+        split_cells(found.layout, text, cells);
+        if (cells.size() != columns)
+            return refuse(
+                row,
+                row_name(row) + " has " + counted(cells.size(), "cell") + " and the rows above have " +
+                    std::to_string(columns) + ".",
+                "Give every row the same number of cells; draw a closed cell with '.', '#' or '·'.");
+        for (std::size_t column = 0; column < columns; ++column) {
+            const auto letter = letters.letter(cells[column]);
+            if (!letter) {
+                const auto fault = letters.fault(cells[column]);
+                return refuse(row,
+                              row_name(row) + ", column " + std::to_string(column + 1) + " " + fault.text,
+                              fault.advice);
+            }
+            read.grid[{static_cast<int>(row), static_cast<int>(column)}] = *letter;
+        }
+    }
+    read.alphabet = letters.take();
+    return read;
+}
+
+// Rows of a table may be empty before the first that is not.
+Outcome<RowsOfText> rows_of_grid(std::string_view text, std::string_view source) {
+    auto rows = rows_of_text(text, source);
+    if (!rows) return rows;
+    auto& views = rows->rows;
+    while (!views.empty() && is_blank_line(views.back())) views.pop_back();
+    std::size_t empty = 0;
+    while (empty < views.size() && is_blank_line(views[empty])) ++empty;
+    views.erase(views.begin(), views.begin() + static_cast<std::ptrdiff_t>(empty));
+    rows->first_line += static_cast<int>(empty);
+    if (views.empty()) return refused(source, 0, "there is no letter in it.", "Write a line a row.");
+    return rows;
 }
 
 }  // namespace
 
 Outcome<LetteredGrid> read_grid(std::string_view text, std::string_view source, const Segmenter& segmenter) {
-    const auto rows = rows_of_text(text, source);
+    auto rows = rows_of_grid(text, source);
     if (!rows) return rows.refusal();
-    const auto refuse = [&](int row, const std::string& fault, const std::string& advice) {
-        const int line = row < 0 ? 0 : rows->first_line + row;
-        return Refusal{Refusal::Reason::unusable,
-                       place_in(source, line) + fault,
-                       {},
-                       {advice},
-                       std::string(source),
-                       line};
-    };
+    Views& views = rows->rows;
+    const std::size_t own = rows_before_blank(views);
+    if (own == views.size()) return grid_of(views, rows->first_line, source, segmenter);
 
-    std::vector<std::vector<std::string>> clusters;
-    clusters.reserve(rows->rows.size());
-    for (const auto& row : rows->rows) clusters.push_back(segmenter.clusters(row));
-    // One blank anywhere inside a row means that blanks part the cells of the whole grid.
-    const bool parted = std::any_of(clusters.begin(), clusters.end(), [](const auto& row) {
-        const auto first = std::find_if_not(row.begin(), row.end(), is_blank);
-        const auto last = std::find_if_not(row.rbegin(), row.rend(), is_blank).base();
-        return first < last && std::any_of(first, last, is_blank);
-    });
+    // What follows a blank line: another grid, as one may forget, or something else.
+    std::size_t next = own;
+    while (is_blank_line(views[next])) ++next;
+    const int line = rows->first_line + static_cast<int>(next);
+    Views rest(views.begin() + static_cast<std::ptrdiff_t>(next), views.end());
+    rest.resize(rows_before_blank(rest));
+    const auto second = grid_of(rest, line, source, segmenter);
+    const std::string what = second && second->grid.size().columns > 1 && second->grid.size().rows > 1
+                                 ? "a second grid of " + counted(rest.size(), "row") + " begins here"
+                                 : "more text follows";
+    return refused(
+        source, line, "a blank line ends the grid after row " + std::to_string(own) + ", and " + what + ".",
+        "Give one grid a file, its rows on lines that follow each other. A list of words under the "
+        "grid is read with --words -; of a puzzle that letterlode made, give puzzle.json.");
+}
 
-    LetteredGrid read;
-    for (std::size_t row = 0; row < clusters.size(); ++row) {
-        const int at = static_cast<int>(row);
-        const std::string row_name = "row " + std::to_string(row + 1);
-        const auto cells = cells_of(clusters[row], parted);
-        if (cells.empty())
-            return refuse(at, "a blank line stands between the rows of the grid.",
-                          "Give one grid a file and nothing else, its rows on lines that follow each other; "
-                          "of a puzzle that "
-                          "letterlode made, give puzzle.json.");
-        if (row == 0) {
-            const auto size =
-                checked_size(static_cast<long long>(cells.size()), static_cast<long long>(clusters.size()));
-            if (!size) return refuse(-1, size.refusal().message, size.refusal().advice.front());
-            read.grid = Grid(*size, closed_cell);
-        } else if (static_cast<int>(cells.size()) != read.grid.size().columns) {
-            return refuse(at,
-                          row_name + " has " + std::to_string(cells.size()) +
-                              (cells.size() == 1 ? " cell" : " cells") + " and the rows above have " +
-                              std::to_string(read.grid.size().columns) + ".",
-                          "Give every row the same number of cells, with blanks between the letters of all "
-                          "rows or of none; draw a "
-                          "closed cell with '.', '#' or '·'.");
-        }
-        for (std::size_t column = 0; column < cells.size(); ++column) {
-            if (is_closed(cells[column])) continue;
-            const auto spelling = segmenter.spell(cells[column]);
-            std::string letter;
-            for (const auto& part : spelling.letters) letter += part;
-            if (letter.empty() || !spelling.bad.empty() || letter != cells[column])
-                return refuse(at,
-                              row_name + ", column " + std::to_string(column + 1) + " holds " +
-                                  quoted(cells[column]) + ", which is no letter.",
-                              "Letters and digits fill cells; draw a closed cell with '.', '#' or '·'.");
-            if (read.alphabet.size() == max_letters && !read.alphabet.find(letter))
-                return refuse(at,
-                              "the grid has more than " + std::to_string(max_letters) + " different letters.",
-                              "Give the grid in parts.");
-            read.grid[{at, static_cast<int>(column)}] = read.alphabet.add(letter);
-        }
-    }
-    return read;
+Outcome<GridWithList> read_grid_with_list(std::string_view text, std::string_view source,
+                                          const Segmenter& segmenter) {
+    auto rows = rows_of_grid(text, source);
+    if (!rows) return rows.refusal();
+    Views& views = rows->rows;
+    const std::size_t own = rows_before_blank(views);
+    const int end_line = rows->first_line + static_cast<int>(own);
+    if (own == views.size())
+        return refused(source, end_line - 1, "no list of words follows the grid.",
+                       "Write it under the grid after a blank line, or name a file with --words FILE.");
+    const Views listed(views.begin() + static_cast<std::ptrdiff_t>(own), views.end());
+    views.resize(own);
+    auto grid = grid_of(views, rows->first_line, source, segmenter);
+    if (!grid) return grid.refusal();
+    auto words = words_in_columns(listed, source, end_line);
+    if (!words) return words.refusal();
+    return GridWithList{std::move(*grid), std::move(*words)};
 }
 
 }  // namespace lode

@@ -36,7 +36,7 @@ Outcome<RowsOfText> rows_of_text(std::string_view text, std::string_view source)
             if (is_blank_line(row)) continue;
             found.first_line = line;
         }
-        found.rows.emplace_back(row);
+        found.rows.push_back(row);
     }
     while (!found.rows.empty() && is_blank_line(found.rows.back())) found.rows.pop_back();
     if (found.rows.empty())

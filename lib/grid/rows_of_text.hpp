@@ -1,7 +1,6 @@
 #pragma once
 // The rows of a grid or a mask that is drawn as text.
 
-#include <string>
 #include <string_view>
 #include <vector>
 
@@ -16,8 +15,8 @@ namespace lode {
 }
 
 struct RowsOfText {
-    std::vector<std::string> rows;  // without line ends and blank lines before and after
-    int first_line = 1;             // the line of the file on which rows[0] stands
+    std::vector<std::string_view> rows;  // of the text, without line ends and blank lines before and after
+    int first_line = 1;                  // the line of the file on which rows[0] stands
 };
 
 // Takes a byte order mark and CRLF. Refused as unusable: no row, or text that is no UTF-8.

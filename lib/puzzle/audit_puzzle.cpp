@@ -29,7 +29,8 @@ AuditRules audit_rules(const Recipe& recipe, const std::vector<AvoidedReading>& 
     return rules;
 }
 
-Outcome<Audit> audit(const LetteredGrid& grid, const Recipe& recipe, std::span<const PlacedWord> placed) {
+Outcome<Audit> audit(const LetteredGrid& grid, const Recipe& recipe, std::span<const PlacedWord> placed,
+                     const CheckRules& rules) {
     const auto segmenter = Segmenter::open(recipe.text);
     if (!segmenter) return segmenter.refusal();
     const auto list = spell(recipe.words, *segmenter);
@@ -49,11 +50,18 @@ Outcome<Audit> audit(const LetteredGrid& grid, const Recipe& recipe, std::span<c
         if (known != placements.end()) word.placed = known->second;
     }
     const auto avoided = avoided_readings(recipe, *segmenter);
-    return named_as_listed(audit(grid, words, audit_rules(recipe, avoided, *segmenter), *segmenter), avoided);
+    AuditRules judged_by = audit_rules(recipe, avoided, *segmenter);
+    judged_by.dictionary = rules.dictionary;
+    judged_by.shortest_by_chance = rules.shortest_by_chance;
+    auto found = audit(grid, words, judged_by, *segmenter, rules.control);
+    if (found.cancelled)
+        return Refusal{
+            Refusal::Reason::unfinished, "The check was interrupted before its end.", {}, {}, {}, 0};
+    return named_as_listed(std::move(found), avoided);
 }
 
-Outcome<Audit> audit(const Puzzle& puzzle) {
-    return audit(puzzle.grid, puzzle.recipe, puzzle.words);
+Outcome<Audit> audit(const Puzzle& puzzle, const CheckRules& rules) {
+    return audit(puzzle.grid, puzzle.recipe, puzzle.words, rules);
 }
 
 }  // namespace lode

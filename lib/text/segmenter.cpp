@@ -41,12 +41,6 @@ icu::UnicodeString taken_apart(UChar32 character) {
     return apart;
 }
 
-// What an editor and this program's own grids put around text of a right-to-left script (UAX #9).
-bool is_direction_mark(char16_t character) {
-    return character == 0x200E || character == 0x200F || (character >= 0x202A && character <= 0x202E) ||
-           (character >= 0x2066 && character <= 0x2069);
-}
-
 char16_t without_final_form(char16_t character) {
     switch (character) {
         case u'ך': return u'כ';
@@ -289,7 +283,6 @@ std::vector<std::string> Segmenter::readings(std::string_view word, std::size_t 
 std::vector<std::string> Segmenter::clusters(std::string_view text) const {
     std::vector<std::string> all;
     state_->walk.each(state_->cased(to_icu(text)), [&](const icu::UnicodeString& cluster) {
-        if (is_direction_mark(cluster.charAt(0))) return;
         std::string& letter = all.emplace_back();
         for (const auto& part : state_->letters_in(cluster)) letter += to_utf8(part);
     });

@@ -10,6 +10,7 @@
 
 #include "text/quoted.hpp"
 #include "text/utf8.hpp"
+#include "text/word_lines.hpp"
 
 namespace lode {
 namespace {
@@ -116,38 +117,86 @@ std::string place_in(std::string_view source, int line) {
     return place.empty() ? place : place + " ";
 }
 
-Outcome<WordLines> read_word_lines(std::string_view text, std::string_view source) {
-    WordLines list;
-    list.source = source;
-    Faults faults(source);
-    if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
+namespace {
 
+// Reads a list line by line.
+class ListReader {
+  public:
+    explicit ListReader(std::string_view source) : faults_(source) { list_.source = source; }
+
+    // The line without its end, and its number. False once the list is full.
+    bool read(std::string_view row, int line, bool in_columns) {
+        if (!is_plain(row) && !is_utf8(row)) {
+            faults_.add(line, "this line is no UTF-8 text.", {});
+            faults_.advise("Save the list as UTF-8.");
+            return true;
+        }
+        row = without_comment(row);
+        if (!in_columns) return add(trimmed(row), line);
+        while (!row.empty()) {
+            const std::size_t end = column_end(row);
+            std::string_view word = trimmed(row.substr(0, end));
+            if (word.size() >= 2 && word.front() == '"' && word.back() == '"')
+                word = trimmed(word.substr(1, word.size() - 2));
+            if (!add(word, line)) return false;
+            row.remove_prefix(std::min(end + 1, row.size()));
+        }
+        return true;
+    }
+
+    [[nodiscard]] Outcome<WordLines> take() {
+        if (faults_.any()) return faults_.take();
+        return std::move(list_);
+    }
+
+  private:
+    // One blank stands inside a word ("Saint Malo"); two, or the separators of a table, between words.
+    static std::size_t column_end(std::string_view row) {
+        return std::min({row.find_first_of("\t,;"), row.find("  "), row.size()});
+    }
+
+    bool add(std::string_view word, int line) {
+        if (word.empty()) return true;
+        const bool plain = is_plain(word);
+        if (!plain && has_control(word)) {
+            faults_.add(line, "this line holds a control character.", {});
+            faults_.advise("Save the list as plain text, a word a line.");
+            return true;
+        }
+        if (list_.words.size() == max_list_words) {
+            faults_.add(line, "a list holds at most " + std::to_string(max_list_words) + " words.", {});
+            return false;
+        }
+        list_.words.push_back({plain ? std::string(word) : to_utf8(composed(to_icu(word))), line});
+        return true;
+    }
+
+    WordLines list_;
+    Faults faults_;
+};
+
+}  // namespace
+
+Outcome<WordLines> read_word_lines(std::string_view text, std::string_view source) {
+    ListReader reader(source);
+    if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
     for (int line = 1; !text.empty(); ++line) {
         const auto end = std::min(text.find('\n'), text.size());
         std::string_view row = text.substr(0, end);
         text.remove_prefix(std::min(end + 1, text.size()));
         if (row.ends_with('\r')) row.remove_suffix(1);
-        const bool plain = is_plain(row);
-        if (!plain && !is_utf8(row)) {
-            faults.add(line, "this line is no UTF-8 text.", {});
-            faults.advise("Save the list as UTF-8.");
-            continue;
-        }
-        row = trimmed(without_comment(row));
-        if (row.empty()) continue;
-        if (!plain && has_control(row)) {
-            faults.add(line, "this line holds a control character.", {});
-            faults.advise("Save the list as plain text, a word a line.");
-            continue;
-        }
-        if (list.words.size() == max_list_words) {
-            faults.add(line, "a list holds at most " + std::to_string(max_list_words) + " words.", {});
-            break;
-        }
-        list.words.push_back({plain ? std::string(row) : to_utf8(composed(to_icu(row))), line});
+        if (!reader.read(row, line, false)) break;
     }
-    if (faults.any()) return faults.take();
-    return list;
+    return reader.take();
+}
+
+Outcome<WordLines> words_in_columns(const std::vector<std::string_view>& rows, std::string_view source,
+                                    int first_line) {
+    ListReader reader(source);
+    int line = first_line;
+    for (const std::string_view row : rows)
+        if (!reader.read(row, line++, true)) break;
+    return reader.take();
 }
 
 namespace {

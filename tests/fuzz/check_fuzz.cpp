@@ -52,6 +52,11 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     static const Segmenter segmenter = std::move(Segmenter::open({})).value();
     const std::string_view text(reinterpret_cast<const char*>(data), size);
     const std::size_t line_end = std::min(text.find('\n'), text.size());
+    // The same bytes with a list under the grid: what is read as a list can be spelled or refused.
+    if (const auto both = read_grid_with_list(text, "page", segmenter))
+        demand(!both->grid.grid.letters().empty(), "a grid with a list and without cells");
+    else
+        demand(!both.refusal().message.empty(), "a refusal without a message");
     const auto read = read_grid(text.substr(std::min(line_end + 1, text.size())), "grid", segmenter);
     if (!read) {
         demand(!read.refusal().message.empty(), "a refusal without a message");
@@ -63,6 +68,10 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     for (const Letter letter : grid.letters())
         demand(letter == closed_cell || letter < read->alphabet.size(), "a letter that the alphabet lacks");
     if (grid.size().cells() > 4'096) return 0;
+    const std::string written = grid_text(grid, read->alphabet);
+    const auto again = read_grid(written, "again", segmenter);
+    demand(again && grid_text(again->grid, again->alphabet) == written,
+           "a grid that is not read as it was written");
 
     std::vector<Letters> words;
     std::string_view left = text.substr(0, line_end);

@@ -56,6 +56,15 @@ std::vector<std::pair<int, int>> cells_from(Size size, Cell first, Direction dir
     return cells;
 }
 
+CellSet cells_of(const Copy& copy) {
+    CellSet cells;
+    for (int at = 0; at < copy.length; ++at) {
+        const Cell cell = moved(copy.first, copy.direction, at);
+        cells.emplace(cell.row, cell.column);
+    }
+    return cells;
+}
+
 std::set<CellSet> naive_copies(const Grid& grid, const Letters& word) {
     std::set<CellSet> copies;
     each_cell(grid.size(), [&](Cell first) {

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include <letterlode/find.hpp>
 #include <letterlode/grid.hpp>
 
 namespace lode::test {
@@ -15,6 +16,8 @@ using CellSet = std::set<std::pair<int, int>>;  // row, column
 
 // The cells that a word of this length covers from a cell in a direction; empty where it leaves the grid.
 std::vector<std::pair<int, int>> cells_from(Size size, Cell first, Direction direction, int length);
+
+CellSet cells_of(const Copy& copy);
 
 // Every set of cells in a line that can be read as the word.
 std::set<CellSet> naive_copies(const Grid& grid, const Letters& word);
