@@ -1,8 +1,10 @@
 // From text to letters: case, marks, what fills a cell, alphabets of languages.
 
 #include <algorithm>
+#include <atomic>
 #include <catch2/catch.hpp>
 #include <set>
+#include <thread>
 
 #include <unicode/locid.h>
 #include <unicode/ulocdata.h>
@@ -288,4 +290,24 @@ TEST_CASE("the rules of spelling have names by which they are found") {
     CHECK_FALSE(sharp_s_named("ss"));
     CHECK_FALSE(marks_named("fold"));
     CHECK_FALSE(finals_named("strip"));
+}
+
+TEST_CASE("one segmenter spells on several threads at once") {
+    // Words that go the short way, the long one, and join.
+    const Segmenter segmenter = segmenter_of("cy");
+    const Texts words{"llongyfarchiadau", "Ban|gor", "tŷ", "g\u0308wyll", "sgôr", "'r ardd", "chwarae", "हिन्दी"};
+    std::vector<Texts> expected;
+    for (const auto& word : words) expected.push_back(segmenter.spell(word).letters);
+    std::atomic<long> wrong{0};
+    std::vector<std::thread> threads;
+    for (std::size_t thread = 0; thread < 4; ++thread)
+        threads.emplace_back([&, thread] {
+            for (std::size_t round = 0; round < 500; ++round) {
+                const std::size_t word = (round * 3 + thread) % words.size();
+                if (segmenter.spell(words[word]).letters != expected[word]) ++wrong;
+                if (segmenter.readings(words[word]).front() != words[word]) ++wrong;
+            }
+        });
+    for (auto& thread : threads) thread.join();
+    CHECK(wrong == 0);
 }

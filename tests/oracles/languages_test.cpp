@@ -1,4 +1,4 @@
-// Words of twelve languages, from Debian's dictionaries: every one is taken apart into letters of its alphabet, gives
+// Words of eleven languages, from Debian's dictionaries: every one is taken apart into letters of its alphabet, gives
 // the word again, and a puzzle of twenty is made and certified in each language.
 
 #include <algorithm>
@@ -41,7 +41,6 @@ const std::vector<Language> languages{{"en", dict + "american-english", "UTF-8",
                                       {"hr", hunspell + "hr_HR.dic", "UTF-8", "hunspell-hr", 3},
                                       {"hu", hunspell + "hu_HU.dic", "UTF-8", "hunspell-hu", 12},
                                       {"sk", hunspell + "sk_SK.dic", "ISO-8859-2", "myspell-sk", 2},
-                                      {"he", hunspell + "he_IL.dic", "UTF-8", "hunspell-he", 0},
                                       {"hi", hunspell + "hi_IN.dic", "UTF-8", "hunspell-hi", 0}};
 
 std::string utf8(const icu::UnicodeString& text) {
