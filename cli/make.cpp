@@ -122,7 +122,8 @@ Verb make_verb() {
     verb.details =
         "WORDS is text, a word a line; '#' begins a comment. '-' reads standard input.\n"
         "Spaces, hyphens, apostrophes and punctuation are shown in the list and left out of the grid.\n"
-        "A vertical bar parts letters that a language joins, and is not shown: 'Ban|gor' has N and G in Welsh, not "
+        "A vertical bar parts letters that a language joins, and is not shown: 'Ban|gor' has N and G in "
+        "Welsh, not "
         "NG.\n\n"
         "Examples:\n"
         "  letterlode make words.txt\n"

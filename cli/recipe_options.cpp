@@ -74,8 +74,10 @@ void add_text_options(po::options_description& options) {
          "the German sharp s: double (default in upper case) gives SS in two cells, keep one cell")  //
         ("marks", po::value<Text>()->value_name("RULE"),
          "keep (default) them on letters, or strip those that can be taken off: CAFE for CAF\u00C9")  //
-        ("finals", po::value<Text>()->value_name("RULE"),
-         "Hebrew final letters and the Greek final sigma: keep (default), or fold into those within a word")  //
+        (
+            "finals", po::value<Text>()->value_name("RULE"),
+            "Hebrew final letters and the Greek final sigma: keep (default), or fold into those within a "
+            "word")  //
         ("avoid", po::value<Texts>()->value_name("FILE"),
          "words that may stand nowhere, besides the language's own list; 'none' turns that off. May be given "
          "again")  //

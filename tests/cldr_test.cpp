@@ -1,5 +1,5 @@
-// Alphabets held to CLDR's own files (package unicode-cldr-core), read here without ICU: which letters a language
-// has, and which of several characters are one.
+// Alphabets held to CLDR's own files (package unicode-cldr-core), read here without ICU: which letters a
+// language has, and which of several characters are one.
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -81,7 +81,8 @@ bool joins(const std::string& member) {
 }
 
 bool is_long_form(const std::string& member, const Set& all) {
-    return member.size() > 2 && member[0] == member[1] && joins(member.substr(1)) && all.count(member.substr(1)) > 0;
+    return member.size() > 2 && member[0] == member[1] && joins(member.substr(1)) &&
+           all.count(member.substr(1)) > 0;
 }
 
 Set as_set(const std::vector<std::string>& letters) {
@@ -95,11 +96,11 @@ TEST_CASE("a pattern of CLDR is read as UTS #35 says") {
 }
 
 TEST_CASE("the letters of a language are those of CLDR's file") {
-    // Version 41 of the package beside the 42 of ICU 72.1: the same sets in these languages (42 gave Romanian a
-    // q). A mark alone and an apostrophe are no letters.
-    for (const char* language :
-         {"en", "cy", "hu", "hr", "cs", "sk", "sq", "mt", "nl", "es", "fr", "it", "pt", "pl", "ru", "uk", "be", "vi",
-          "ga", "sv", "da", "fi", "et", "lv", "lt", "el", "he", "ar", "fa", "hi", "bn", "ta", "ja", "br", "zu"}) {
+    // Version 41 of the package beside the 42 of ICU 72.1: the same sets in these languages (42 gave Romanian
+    // a q). A mark alone and an apostrophe are no letters.
+    for (const char* language : {"en", "cy", "hu", "hr", "cs", "sk", "sq", "mt", "nl", "es", "fr", "it",
+                                 "pt", "pl", "ru", "uk", "be", "vi", "ga", "sv", "da", "fi", "et", "lv",
+                                 "lt", "el", "he", "ar", "fa", "hi", "bn", "ta", "ja", "br", "zu"}) {
         CAPTURE(language);
         const Set all = parsed(main_set(language));
         const auto keep = segmenter_of(language, LetterCase::keep);
@@ -107,7 +108,8 @@ TEST_CASE("the letters of a language are those of CLDR's file") {
         for (const auto& member : all) {
             if (is_long_form(member, all)) continue;
             const auto spelling = segmenter_of("root", LetterCase::keep).spell(member);
-            if (spelling.bad.empty() && !spelling.letters.empty()) expected.insert(normalised(member).value());
+            if (spelling.bad.empty() && !spelling.letters.empty())
+                expected.insert(normalised(member).value());
         }
         CHECK(as_set(main_letters({language, LetterCase::keep})) == expected);
         for (const auto& member : all) {
@@ -122,9 +124,9 @@ TEST_CASE("the letters of a language are those of CLDR's file") {
 
 TEST_CASE("languages join what CLDR's files join, in capitals too, and others join nothing") {
     const std::vector<std::pair<std::string, long>> expected{
-        {"cy", 8}, {"hu", 18}, {"hr", 3}, {"cs", 1}, {"sk", 3},  {"sq", 9}, {"mt", 1}, {"nl", 2}, {"br", 2},
-        {"be", 2}, {"es", 0},  {"en", 0}, {"de", 0}, {"fr", 0},  {"pl", 0}, {"he", 0}, {"ar", 0}, {"tr", 0},
-        {"da", 0}, {"fi", 0},  {"el", 0}, {"ru", 0}, {"uk", 0}};
+        {"cy", 8}, {"hu", 18}, {"hr", 3}, {"cs", 1}, {"sk", 3}, {"sq", 9}, {"mt", 1}, {"nl", 2},
+        {"br", 2}, {"be", 2},  {"es", 0}, {"en", 0}, {"de", 0}, {"fr", 0}, {"pl", 0}, {"he", 0},
+        {"ar", 0}, {"tr", 0},  {"da", 0}, {"fi", 0}, {"el", 0}, {"ru", 0}, {"uk", 0}};
     for (const auto& [language, count] : expected) {
         CAPTURE(language);
         const Set all = parsed(main_set(language));

@@ -96,8 +96,8 @@ TEST_CASE("a letter is what a reader sees as one, and its marks stay with it") {
     CHECK(letters_of("שָׁ").size() == 1);
     CHECK(letters_of("각").size() == 1);
     CHECK(letters_of("\u1100\u1161\u11A8") == letters_of("각"));
-    // The conjunct kssi, and Devanagari by aksharas: UAX #29 of version 15.0 has two clusters in the first, ICU
-    // 72.1 and the version after it one.
+    // The conjunct kssi, and Devanagari by aksharas: UAX #29 of version 15.0 has two clusters in the first,
+    // ICU 72.1 and the version after it one.
     CHECK(letters_of("\u0915\u094D\u0937\u093F") == Texts{"\u0915\u094D\u0937\u093F"});
     // Iteration marks and small kana are letters.
     CHECK(letters_of("時々きょう") == Texts{"時", "々", "き", "ょ", "う"});
@@ -295,7 +295,8 @@ TEST_CASE("the rules of spelling have names by which they are found") {
 TEST_CASE("one segmenter spells on several threads at once") {
     // Words that go the short way, the long one, and join.
     const Segmenter segmenter = segmenter_of("cy");
-    const Texts words{"llongyfarchiadau", "Ban|gor", "tŷ", "g\u0308wyll", "sgôr", "'r ardd", "chwarae", "हिन्दी"};
+    const Texts words{"llongyfarchiadau", "Ban|gor", "tŷ",   "g\u0308wyll", "sgôr",
+                      "'r ardd",          "chwarae", "हिन्दी"};
     std::vector<Texts> expected;
     for (const auto& word : words) expected.push_back(segmenter.spell(word).letters);
     std::atomic<long> wrong{0};

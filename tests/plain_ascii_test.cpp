@@ -1,5 +1,5 @@
-// The short way for plain ASCII words against the long one through ICU: a zero width space, which is left out,
-// sends a text the long way.
+// The short way for plain ASCII words against the long one through ICU: a zero width space, which is left
+// out, sends a text the long way.
 
 #include <catch2/catch.hpp>
 #include <set>
@@ -56,8 +56,9 @@ TEST_CASE("plain ASCII is spelled as ICU would, in every locale that ICU knows")
                 std::string text;
                 // Mostly letters, so that a text is not soon unusable.
                 for (auto length = 1 + random.below(20); length > 0; --length)
-                    text += static_cast<char>(random.below(8) == 0 ? random.below(0x80)
-                                                                   : 'a' - 32 * random.below(2) + random.below(26));
+                    text += static_cast<char>(random.below(8) == 0
+                                                  ? random.below(0x80)
+                                                  : 'a' - 32 * random.below(2) + random.below(26));
                 compare(segmenter, text);
             }
             compared += 0x80 + 10;
@@ -80,9 +81,11 @@ TEST_CASE("every text of up to four of the letters that join is spelled as ICU w
     for (const char* locale : {"hu", "cy", "uz", "nl", "zu"}) {
         const auto segmenter = segmenter_of(locale);
         const std::string some = "dDzsglhiN|'j";
-        for (std::size_t number = 0; number < some.size() * some.size() * some.size() * some.size(); ++number) {
+        for (std::size_t number = 0; number < some.size() * some.size() * some.size() * some.size();
+             ++number) {
             std::string text;
-            for (std::size_t rest = number + 1; rest > 0; rest /= some.size()) text += some[rest % some.size()];
+            for (std::size_t rest = number + 1; rest > 0; rest /= some.size())
+                text += some[rest % some.size()];
             compare(segmenter, text);
         }
     }

@@ -63,7 +63,8 @@ TEST_CASE("a word has a reading for every way to join its letters") {
 TEST_CASE("a word has one reading where its language joins nothing in it") {
     CHECK(segmenter_of("en").readings("chwd") == Texts{"chwd"});
     CHECK(segmenter_of("cy").readings("café") == Texts{"café"});
-    CHECK(Segmenter::open({"cy", LetterCase::upper, Digraphs::split}).value().readings("chwd") == Texts{"chwd"});
+    CHECK(Segmenter::open({"cy", LetterCase::upper, Digraphs::split}).value().readings("chwd") ==
+          Texts{"chwd"});
     CHECK(segmenter_of("cy").readings("") == Texts{""});
 }
 
@@ -94,7 +95,8 @@ TEST_CASE("an avoided word is found whether its letters have one cell or two") {
     const Recipe recipe = welsh({"chwd"});
     const std::string words = "LL O NG . . .\nRH O S Y N .\n";
     CHECK(audit_of(words, recipe).certified);
-    for (const char* row : {"CH W D E E E\n", "C H W D E E\n", "c h W d E E\n", "E D W CH E E\n", "E E D W H C\n"}) {
+    for (const char* row :
+         {"CH W D E E E\n", "C H W D E E\n", "c h W d E E\n", "E D W CH E E\n", "E E D W H C\n"}) {
         CAPTURE(row);
         const Audit audit = audit_of(words + row, recipe);
         CHECK_FALSE(audit.certified);

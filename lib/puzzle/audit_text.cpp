@@ -38,7 +38,8 @@ std::string word_table(const std::vector<WordFinding>& words) {
             const Copy& copy = word.copies[at];
             if (at > 0) text += indent;
             text += copy_text(copy);
-            if (at < word.inside.size() && !word.inside[at].empty()) text += ", inside " + isolated(word.inside[at]);
+            if (at < word.inside.size() && !word.inside[at].empty())
+                text += ", inside " + isolated(word.inside[at]);
             if (std::find(word.stray.begin(), word.stray.end(), copy) != word.stray.end()) text += "  STRAY";
             text += "\n";
         }

@@ -33,8 +33,7 @@ template <class Take>
 void each_reading(const std::vector<std::string>& words, const Segmenter& segmenter, Take take) {
     std::size_t bytes = 0;
     for (const auto& word : words) {
-        auto readings =
-            bytes < most_bytes_read ? segmenter.readings(word) : segmenter.readings(word, 0);
+        auto readings = bytes < most_bytes_read ? segmenter.readings(word) : segmenter.readings(word, 0);
         if (readings.size() > 1)
             for (const auto& reading : readings) bytes += reading.size();
         for (auto& reading : readings) take(std::move(reading), word);
@@ -68,7 +67,8 @@ Audit named_as_listed(Audit audit, const std::vector<AvoidedReading>& readings) 
         if (text != word) words.emplace(text, word);
     for (auto* findings : {&audit.avoided, &audit.allowed})
         for (auto& finding : *findings)
-            if (const auto known = words.find(finding.word); known != words.end()) finding.word = known->second;
+            if (const auto known = words.find(finding.word); known != words.end())
+                finding.word = known->second;
     return audit;
 }
 

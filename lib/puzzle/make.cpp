@@ -52,8 +52,8 @@ Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe) {
     auto avoided = avoided_readings(recipe, job->segmenter);
     Judge judge(job->alphabet, judged_words(job->list, job->nested),
                 audit_rules(recipe, avoided, job->segmenter), job->segmenter);
-    auto state = std::unique_ptr<State>(
-        new State{std::move(recipe), std::move(*job), std::move(placing), std::move(avoided), std::move(judge), std::nullopt});
+    auto state = std::unique_ptr<State>(new State{std::move(recipe), std::move(*job), std::move(placing),
+                                                  std::move(avoided), std::move(judge), std::nullopt});
     // They refer to the recipe and the job, which stay where they are from here on.
     auto sizes = Sizes::open(state->recipe, state->job);
     if (!sizes) return sizes.refusal();

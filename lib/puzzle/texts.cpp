@@ -28,8 +28,8 @@ std::string key_text(const Puzzle& puzzle) {
     const std::size_t across = widest(puzzle.words);
     std::string text;
     for (const auto& word : puzzle.words)
-        text += from_the_left(padded(isolated(word.shown), across + 2) +
-                              place_text(word.placed.first) + ", " + std::string(name(word.placed.direction)) +
+        text += from_the_left(padded(isolated(word.shown), across + 2) + place_text(word.placed.first) +
+                              ", " + std::string(name(word.placed.direction)) +
                               (word.inside.empty() ? "" : ", inside " + isolated(word.inside))) +
                 "\n";
     return text;

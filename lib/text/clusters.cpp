@@ -20,8 +20,10 @@ bool is_apostrophe(UChar32 character) {
         case 0x2BB:
         case 0x2BC:
         case 0x2018:
-        case 0x2019: return true;
-        default: return false;
+        case 0x2019:
+            return true;
+        default:
+            return false;
     }
 }
 

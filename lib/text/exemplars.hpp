@@ -6,8 +6,8 @@
 
 namespace lode {
 
-// CLDR's main exemplars: in lower case, marks among them, and strings for letters of several characters. Empty
-// for a language that ICU has no data of, and for the root locale.
+// CLDR's main exemplars: in lower case, marks among them, and strings for letters of several characters.
+// Empty for a language that ICU has no data of, and for the root locale.
 [[nodiscard]] icu::UnicodeSet main_exemplars(const icu::Locale& locale);
 
 }  // namespace lode

@@ -14,12 +14,18 @@ bool is_mark(UChar32 character) {
 
 UChar32 without_final_form(UChar32 character) {
     switch (character) {
-        case U'ך': return U'כ';
-        case U'ם': return U'מ';
-        case U'ן': return U'נ';
-        case U'ף': return U'פ';
-        case U'ץ': return U'צ';
-        default: return character;
+        case U'ך':
+            return U'כ';
+        case U'ם':
+            return U'מ';
+        case U'ן':
+            return U'נ';
+        case U'ף':
+            return U'פ';
+        case U'ץ':
+            return U'צ';
+        default:
+            return character;
     }
 }
 

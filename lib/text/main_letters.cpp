@@ -9,8 +9,8 @@
 namespace lode {
 
 // CLDR's main sets are in lower case, and Arabic and Indic ones hold marks, which are no letters by
-// themselves: the segmenter sorts both out. What it makes several letters of, or none (a digraph that is to be
-// split, a sharp s that is doubled, an apostrophe), is left to those letters.
+// themselves: the segmenter sorts both out. What it makes several letters of, or none (a digraph that is to
+// be split, a sharp s that is doubled, an apostrophe), is left to those letters.
 std::vector<std::string> main_letters(const TextRules& rules) {
     const auto locale = locale_of(rules.locale);
     if (!locale) return {};

@@ -22,14 +22,17 @@ Loose loose_marks(UChar32 letter) {
     check(status, "ICU has no data of scripts");
     switch (script) {
         case USCRIPT_LATIN:
-        case USCRIPT_GREEK: return Loose::everything;
+        case USCRIPT_GREEK:
+            return Loose::everything;
         // Form C joins what makes another letter of one, as in й and أ; stress, points and vowel signs stay
         // apart.
         case USCRIPT_CYRILLIC:
         case USCRIPT_HEBREW:
         case USCRIPT_ARABIC:
-        case USCRIPT_SYRIAC: return Loose::what_does_not_compose;
-        default: return Loose::nothing;
+        case USCRIPT_SYRIAC:
+            return Loose::what_does_not_compose;
+        default:
+            return Loose::nothing;
     }
 }
 
@@ -59,7 +62,8 @@ icu::UnicodeString without_marks(const icu::UnicodeString& cluster, const icu::L
     icu::UnicodeString bare;
     for (std::int32_t at = 0; at < apart.length();) {
         const UChar32 character = apart.char32At(at);
-        if (u_charType(character) != U_NON_SPACING_MARK || is_hamza_or_madda(character)) bare.append(character);
+        if (u_charType(character) != U_NON_SPACING_MARK || is_hamza_or_madda(character))
+            bare.append(character);
         at += U16_LENGTH(character);
     }
     return composed(bare);

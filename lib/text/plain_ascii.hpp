@@ -2,11 +2,11 @@
 // The short way for words in plain ASCII, which are most of what is read: for them ICU's long way (normalise,
 // case, walk grapheme clusters) comes to a table.
 //
-// Why the table is enough: an ASCII text is in every normalisation form; each of its characters but CR LF is a
-// cluster; and what the casing of one depends on beside it (Unicode's SpecialCasing: a final sigma, Lithuanian
-// and Turkish dots, and ICU's Greek rules) is never ASCII. A character whose case leaves ASCII (the Turkish i), a
-// control and what can stand in no cell are not in the table: a text that holds one goes the long way. The tests
-// of spelling compare both ways in every locale that ICU knows.
+// Why the table is enough: an ASCII text is in every normalisation form; each of its characters but CR LF is
+// a cluster; and what the casing of one depends on beside it (Unicode's SpecialCasing: a final sigma,
+// Lithuanian and Turkish dots, and ICU's Greek rules) is never ASCII. A character whose case leaves ASCII
+// (the Turkish i), a control and what can stand in no cell are not in the table: a text that holds one goes
+// the long way. The tests of spelling compare both ways in every locale that ICU knows.
 
 #include <array>
 #include <optional>

@@ -27,8 +27,8 @@ std::vector<Unit> units_that_join(const Joining& joining) {
     return units;
 }
 
-// Where each unit of a reading begins, and which of those that join it is; the number after the last of them is
-// the letter that stands there alone.
+// Where each unit of a reading begins, and which of those that join it is; the number after the last of them
+// is the letter that stands there alone.
 struct Step {
     std::size_t at;
     std::size_t unit;

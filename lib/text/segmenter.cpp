@@ -43,13 +43,20 @@ icu::UnicodeString taken_apart(UChar32 character) {
 
 char16_t without_final_form(char16_t character) {
     switch (character) {
-        case u'ך': return u'כ';
-        case u'ם': return u'מ';
-        case u'ן': return u'נ';
-        case u'ף': return u'פ';
-        case u'ץ': return u'צ';
-        case u'ς': return u'σ';
-        default: return character;
+        case u'ך':
+            return u'כ';
+        case u'ם':
+            return u'מ';
+        case u'ן':
+            return u'נ';
+        case u'ף':
+            return u'פ';
+        case u'ץ':
+            return u'צ';
+        case u'ς':
+            return u'σ';
+        default:
+            return character;
     }
 }
 

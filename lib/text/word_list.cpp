@@ -43,8 +43,9 @@ std::string_view without_comment(std::string_view line) {
 
 // Printable ASCII and tabs: well-formed, without controls, and in normalisation form C as it is.
 bool is_plain(std::string_view text) {
-    return std::all_of(text.begin(), text.end(),
-                       [](char character) { return (character >= ' ' && character <= '~') || character == '\t'; });
+    return std::all_of(text.begin(), text.end(), [](char character) {
+        return (character >= ' ' && character <= '~') || character == '\t';
+    });
 }
 
 bool has_control(std::string_view text) {
@@ -231,7 +232,8 @@ bool are_all_different(const std::vector<Word>& words) {
            }) == order.end();
 }
 
-// Most lists have no fault: theirs is spelled without a thought of how to tell one. Nothing where there is one.
+// Most lists have no fault: theirs is spelled without a thought of how to tell one. Nothing where there is
+// one.
 std::optional<WordList> spelled_without_fault(const WordLines& lines, const Segmenter& segmenter) {
     WordList list;
     list.source = lines.source;

@@ -39,7 +39,7 @@ MARKS = {
     "ISC": r"Permission to use, copy, modify, and(/or)? distribute this software for any\s+purpose with or without fee",
     "PSF-2.0": r"PYTHON SOFTWARE FOUNDATION LICENSE VERSION 2",
     "LicenseRef-SCOWL": r"SCOWL[\s\S]*Permission to use, copy, modify, distribute and sell these word\s+lists",
-    "Unicode-DFS-2016": r"UNICODE, INC\. LICENSE AGREEMENT - DATA FILES AND SOFTWARE",
+    "Unicode-DFS-2016": r"License:\s+Unicode-DFS-2016|UNICODE, INC\. LICENSE AGREEMENT - DATA FILES AND SOFTWARE",
 }
 # Packages that only lead to another, in which the software and its licence are.
 LEADS_TO = {"libboost-program-options-dev": "libboost-program-options1.74-dev", "clang": "clang-14", "g++": "g++-12"}

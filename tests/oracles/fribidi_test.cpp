@@ -1,5 +1,5 @@
-// How an editor or a terminal shows what is printed, by GNU FriBidi, an implementation of Unicode's bidirectional
-// algorithm (UAX #9) that this project did not write.
+// How an editor or a terminal shows what is printed, by GNU FriBidi, an implementation of Unicode's
+// bidirectional algorithm (UAX #9) that this project did not write.
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -23,13 +23,14 @@ namespace {
 // direction from its text or has one given.
 std::string seen(const std::string& line, FriBidiParType direction) {
     std::vector<FriBidiChar> characters(line.size() + 1);
-    const auto length = fribidi_charset_to_unicode(FRIBIDI_CHAR_SET_UTF8, line.c_str(),
-                                                   static_cast<FriBidiStrIndex>(line.size()), characters.data());
+    const auto length = fribidi_charset_to_unicode(
+        FRIBIDI_CHAR_SET_UTF8, line.c_str(), static_cast<FriBidiStrIndex>(line.size()), characters.data());
     // Without shaping, which gives each Arabic letter the character of its isolated form.
     std::vector<FriBidiCharType> types(characters.size());
     std::vector<FriBidiLevel> levels(characters.size());
     fribidi_get_bidi_types(characters.data(), length, types.data());
-    REQUIRE(fribidi_get_par_embedding_levels_ex(types.data(), nullptr, length, &direction, levels.data()) > 0);
+    REQUIRE(fribidi_get_par_embedding_levels_ex(types.data(), nullptr, length, &direction, levels.data()) >
+            0);
     REQUIRE(fribidi_reorder_line(FRIBIDI_FLAGS_DEFAULT, types.data(), length, 0, direction, levels.data(),
                                  characters.data(), nullptr) > 0);
     const auto left = fribidi_remove_bidi_marks(characters.data(), length, nullptr, nullptr, nullptr);
@@ -49,7 +50,8 @@ std::string row_of(const LetteredGrid& grid, int row) {
     std::string text;
     for (int column = 0; column < grid.grid.size().columns; ++column) {
         const Letter letter = grid.grid[{row, column}];
-        text += (column > 0 ? " " : "") + (letter == closed_cell ? std::string(".") : grid.alphabet.text(letter));
+        text +=
+            (column > 0 ? " " : "") + (letter == closed_cell ? std::string(".") : grid.alphabet.text(letter));
     }
     return text;
 }
@@ -79,8 +81,8 @@ TEST_CASE("every row of a grid is seen as it is cut, in a paragraph of any direc
         LetteredGrid grid{{}, Grid(size)};
         for (int row = 0; row < size.rows; ++row)
             for (int column = 0; column < size.columns; ++column)
-                grid.grid[{row, column}] = random.below(6) == 0 ? closed_cell
-                                                                : grid.alphabet.add(letters[random.below(some)]);
+                grid.grid[{row, column}] =
+                    random.below(6) == 0 ? closed_cell : grid.alphabet.add(letters[random.below(some)]);
         const auto lines = lines_of(grid_text(grid.grid, grid.alphabet));
         REQUIRE(lines.size() == static_cast<std::size_t>(size.rows));
         for (int row = 0; row < size.rows; ++row)

@@ -1,5 +1,5 @@
-// Words of eleven languages, from Debian's dictionaries: every one is taken apart into letters of its alphabet, gives
-// the word again, and a puzzle of twenty is made and certified in each language.
+// Words of eleven languages, from Debian's dictionaries: every one is taken apart into letters of its
+// alphabet, gives the word again, and a puzzle of twenty is made and certified in each language.
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -52,17 +52,20 @@ std::string utf8(const icu::UnicodeString& text) {
 // Some five thousand, from all of the list. What stands behind a '/', a tab or a blank is none of a word.
 std::vector<std::string> words_of(const Language& language) {
     std::ifstream file(language.file);
-    if (!file) throw std::runtime_error(language.file + " is missing: install the package " + language.package);
+    if (!file)
+        throw std::runtime_error(language.file + " is missing: install the package " + language.package);
     std::vector<std::string> all;
     for (std::string line; std::getline(file, line);) {
         line = line.substr(0, line.find_first_of("/\t \r"));
         const bool is_number = !line.empty() && line.front() >= '0' && line.front() <= '9';
         if (!line.empty() && !is_number)
-            all.push_back(utf8(icu::UnicodeString(line.data(), static_cast<std::int32_t>(line.size()), language.encoding)));
+            all.push_back(utf8(
+                icu::UnicodeString(line.data(), static_cast<std::int32_t>(line.size()), language.encoding)));
     }
     CHECK(all.size() > 10'000);
     std::vector<std::string> some;
-    for (std::size_t at = 0; at < all.size(); at += all.size() / 5'000) some.push_back(normalised(all[at]).value());
+    for (std::size_t at = 0; at < all.size(); at += all.size() / 5'000)
+        some.push_back(normalised(all[at]).value());
     return some;
 }
 
