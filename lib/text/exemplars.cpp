@@ -29,17 +29,15 @@ bool has_data(const icu::Locale& locale) {
 
 }  // namespace
 
-icu::UnicodeSet main_exemplars(const icu::Locale& locale) {
-    if (*locale.getName() == '\0' || !has_data(locale)) return {};
+void read_main_exemplars(const icu::Locale& locale, icu::UnicodeSet& set) {
+    if (*locale.getName() == '\0' || !has_data(locale)) return;
     UErrorCode status = U_ZERO_ERROR;
     const std::unique_ptr<ULocaleData, CloseLocaleData> data(ulocdata_open(locale.getName(), &status));
     check(status, "ICU has no data for the letters of languages");
-    icu::UnicodeSet set;
     ulocdata_getExemplarSet(data.get(), set.toUSet(), 0, ULOCDATA_ES_STANDARD, &status);
     // CLDR's sets are well-formed: where ICU had no memory for one, it may say otherwise, or say nothing.
     if (status == U_MALFORMED_SET || set.isBogus()) throw std::bad_alloc();
     check(status, "ICU has no data for the letters of a language");
-    return set;
 }
 
 }  // namespace lode

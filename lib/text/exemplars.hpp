@@ -6,8 +6,9 @@
 
 namespace lode {
 
-// CLDR's main exemplars: in lower case, marks among them, and strings for letters of several characters.
-// Empty for a language that ICU has no data of, and for the root locale.
-[[nodiscard]] icu::UnicodeSet main_exemplars(const icu::Locale& locale);
+// Puts CLDR's main exemplars into an empty set: in lower case, marks among them, and strings for letters of
+// several characters. None for a language that ICU has no data of, and for the root locale. No set is copied:
+// ICU 72 says nothing where it has no memory for a copy's strings.
+void read_main_exemplars(const icu::Locale& locale, icu::UnicodeSet& set);
 
 }  // namespace lode

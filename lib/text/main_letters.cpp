@@ -14,7 +14,8 @@ namespace lode {
 std::vector<std::string> main_letters(const TextRules& rules) {
     const auto locale = locale_of(rules.locale);
     if (!locale) return {};
-    const icu::UnicodeSet set = main_exemplars(*locale);
+    icu::UnicodeSet set;
+    read_main_exemplars(*locale, set);
     if (set.isEmpty()) return {};
     const auto segmenter = Segmenter::open(rules);
     if (!segmenter) return {};

@@ -95,13 +95,13 @@ struct Segmenter::State {
     JoinedLetters joined;       // what is
 
     State(const TextRules& given, const icu::Locale& its)
-        : rules(given),
-          locale(its),
-          walk(its),
-          plain(its, given.letters),
-          of_language(main_exemplars(its), walk,
-                      [&](const icu::UnicodeString& cluster) { return without_what_is_stripped(cluster); }) {
+        : rules(given), locale(its), walk(its), plain(its, given.letters) {
         if (locale.isBogus()) throw std::bad_alloc();
+        icu::UnicodeSet exemplars;
+        read_main_exemplars(its, exemplars);
+        of_language = JoinedLetters(exemplars, walk, [&](const icu::UnicodeString& cluster) {
+            return without_what_is_stripped(cluster);
+        });
         if (rules.digraphs == Digraphs::join) joined = of_language;
     }
 
