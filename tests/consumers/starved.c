@@ -99,8 +99,7 @@ static int32_t job(char* text, size_t size) {
 
     text[0] = '\0';
     status = lode_recipe_create(&recipe, &error);
-    if (status == LODE_OK)
-        status = lode_recipe_set_words_text(recipe, words, "a.txt", &error);
+    if (status == LODE_OK) status = lode_recipe_set_words_text(recipe, words, "a.txt", &error);
     if (status == LODE_OK) status = lode_recipe_set_locale(recipe, locale, &error);
     if (status == LODE_OK) status = lode_recipe_set_marks(recipe, marks, &error);
     if (status == LODE_OK) status = lode_recipe_set_grid(recipe, 10, 6, &error);
