@@ -42,12 +42,16 @@ void each_reading(const std::vector<std::string>& words, const Segmenter& segmen
 
 }  // namespace
 
-std::vector<AvoidedReading> avoided_readings(const Recipe& recipe, const Segmenter& segmenter) {
+std::vector<std::string> avoided_words(const Recipe& recipe) {
     std::vector<std::string> words;
     if (recipe.default_avoid_list) words = avoid_list(recipe.text.locale);
     words.insert(words.end(), recipe.avoid.begin(), recipe.avoid.end());
+    return words;
+}
+
+std::vector<AvoidedReading> avoided_readings(const Recipe& recipe, const Segmenter& segmenter) {
     std::vector<AvoidedReading> all;
-    each_reading(words, segmenter, [&](std::string reading, const std::string& word) {
+    each_reading(avoided_words(recipe), segmenter, [&](std::string reading, const std::string& word) {
         all.push_back({std::move(reading), without_bars(word)});
     });
     return all;

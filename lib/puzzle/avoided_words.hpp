@@ -9,14 +9,16 @@
 
 namespace lode {
 
+// The default list where the recipe wants it, then the recipe's own.
+[[nodiscard]] std::vector<std::string> avoided_words(const Recipe& recipe);
+
 // A way in which an avoided word can stand in cells: "chwd" in Welsh with CH in one cell, or in two.
 struct AvoidedReading {
     std::string text;  // that the recipe's segmenter takes apart in this way
     std::string word;  // as listed
 };
 
-// The default list where the recipe wants it, then the recipe's own: every reading of each (of very many the
-// word itself and the one that joins no letters).
+// Every reading of each avoided word (of very many the word itself and the one that joins no letters).
 [[nodiscard]] std::vector<AvoidedReading> avoided_readings(const Recipe& recipe, const Segmenter& segmenter);
 // Likewise of the words that are allowed.
 [[nodiscard]] std::vector<std::string> allowed_readings(const Recipe& recipe, const Segmenter& segmenter);
