@@ -26,14 +26,17 @@ std::optional<Refusal> bad_word(const std::vector<std::string>& words, const cha
     return std::nullopt;
 }
 
-// All readings of all words may come to so many bytes; then the fewest of each are taken.
+// All readings of all words may come to so many bytes, and a word that is read in many ways has so many; else
+// the fewest are taken.
 constexpr std::size_t most_bytes_read = 16'000'000;
+constexpr std::size_t longest_word_read = 1'000;
 
 template <class Take>
 void each_reading(const std::vector<std::string>& words, const Segmenter& segmenter, Take take) {
     std::size_t bytes = 0;
     for (const auto& word : words) {
-        auto readings = bytes < most_bytes_read ? segmenter.readings(word) : segmenter.readings(word, 0);
+        const bool has_room = bytes < most_bytes_read && word.size() <= longest_word_read;
+        auto readings = has_room ? segmenter.readings(word) : segmenter.readings(word, 0);
         if (readings.size() > 1)
             for (const auto& reading : readings) bytes += reading.size();
         for (auto& reading : readings) take(std::move(reading), word);
