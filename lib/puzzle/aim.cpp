@@ -185,8 +185,9 @@ Outcome<std::vector<RankedPuzzle>> rank_puzzles(std::span<const Puzzle> puzzles,
             const double look_alikes = value_of(*rating, "look-alike neighbours");
             const double uneven = value_of(*rating, "evenness");
             one.score = look_alikes + uneven;
-            one.reason = in_tenths(look_alikes) + " percent of neighbours look alike, and the grey varies by " +
-                         in_tenths(uneven) + " percent";
+            one.reason = in_tenths(look_alikes) +
+                         " percent of neighbours look alike, and the grey varies by " + in_tenths(uneven) +
+                         " percent";
         } else {
             one.score = aim->kind == Aim::Kind::easier   ? fixations
                         : aim->kind == Aim::Kind::harder ? -fixations

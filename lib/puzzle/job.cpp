@@ -57,16 +57,18 @@ std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
 
     // Two spellings of one avoided word are one, and an allowed one is none.
     std::set<Letters> done;
-    for (const auto& word : recipe.allow) {
-        const auto spelling = job.segmenter.spell(word);
-        if (auto refusal = bad_avoided_word(word, "allowed", spelling)) return refusal;
-        done.insert(plain.numbers(spelling.letters));
-    }
+    for (const auto& word : recipe.allow)
+        if (auto refusal = bad_avoided_word(word, "allowed", job.segmenter.spell(word))) return refusal;
+    for (const auto& reading : allowed_readings(recipe, job.segmenter))
+        done.insert(plain.numbers(job.segmenter.spell(reading).letters));
     std::vector<std::string>& names = job.avoided;
     std::vector<Letters> sought;
-    for (const auto& word : avoided_words(recipe)) {
-        const auto spelling = job.segmenter.spell(word);
-        if (auto refusal = bad_avoided_word(word, "avoided", spelling)) return refusal;
+    for (const auto& [text, word, is_as_written] : avoided_readings(recipe, job.segmenter)) {
+        const auto spelling = job.segmenter.spell(text);
+        if (is_as_written)
+            if (auto refusal = bad_avoided_word(word, "avoided", spelling)) return refusal;
+        // In one letter of the alphabet no word can be read.
+        if (spelling.letters.size() < 2) continue;
         Letters letters = plain.numbers(spelling.letters);
         if (!done.insert(letters).second) continue;
         // Where the grid will lack one of its letters it can stand nowhere.

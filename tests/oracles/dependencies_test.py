@@ -21,9 +21,16 @@ MARKS = {
     "MIT-Modern-Variant": r"without written agreement and without license or\s+royalty fees",
     "FTL": r"FreeType Project LICENSE|License: FTL",
     "GPL-2.0-or-later": r"GPL-2\+|GNU General Public License",
-    "LGPL-2.1-only": r"LGPL-2\.1",
+    "GPL-2.0-only": r"License: GPL-2\.0|GPL\(v2\)",
+    "GPL-3.0-or-later": r"GPL-3\+",
+    "LGPL-2.1-only": r"LGPL-2\.1|LGPL \(v2\.1\)",
+    "LGPL-3.0-or-later": r"LGPL-3\+",
+    "MPL-2.0": r"MPL-2\.0",
+    "SISSL": r"LGPL or SISSL",
+    "CC-BY-3.0": r"Creative Commons, Attribution 3\.0",
+    "LicenseRef-Public-Domain": r"Word list license: Public Domain",
     "LGPL-2.1-or-later": r"LGPL-2",
-    "MPL-1.1": r"MPL\) version 1\.1",
+    "MPL-1.1": r"MPL\) version 1\.1|MPL \(1\.1\)",
     "Bitstream-Vera": r"[Bb]itstream[ -][Vv]era",
     "BSD-3-Clause": r"BSD-3-Clause|Neither the name",
     "Apache-2.0": r"Apache-2\.0|Apache License",
@@ -34,7 +41,7 @@ MARKS = {
     "ISC": r"Permission to use, copy, modify, and(/or)? distribute this software for any\s+purpose with or without fee",
     "PSF-2.0": r"PYTHON SOFTWARE FOUNDATION LICENSE VERSION 2",
     "LicenseRef-SCOWL": r"SCOWL[\s\S]*Permission to use, copy, modify, distribute and sell these word\s+lists",
-    "Unicode-DFS-2016": r"UNICODE, INC\. LICENSE AGREEMENT - DATA FILES AND SOFTWARE",
+    "Unicode-DFS-2016": r"License:\s+Unicode-DFS-2016|UNICODE, INC\. LICENSE AGREEMENT - DATA FILES AND SOFTWARE",
 }
 # Packages that only lead to another, in which the software and its licence are.
 LEADS_TO = {"libboost-program-options-dev": "libboost-program-options1.74-dev", "clang": "clang-14", "g++": "g++-12"}
