@@ -141,6 +141,30 @@ TEST_CASE(
           read_again("\u05D0 \u05D1\n\u05D2 \u05D3\n"));
 }
 
+TEST_CASE(
+    "letters of several characters have a cell each where something parts the cells, and else blanks are "
+    "asked for") {
+    const Segmenter welsh = segmenter_of("cy");
+    for (const char* text : {"LL A\nN LL\n", "ll;a\nn;ll\n", "LL   A\nN    LL\n"}) {
+        const auto grid = read_grid(text, "", welsh);
+        REQUIRE(grid);
+        CHECK(grid->grid.size() == Size{2, 2});
+        CHECK(grid->alphabet.text(grid->grid[{0, 0}]) == "LL");
+        // As it is written, it is read again.
+        const auto again = read_grid(grid_text(grid->grid, grid->alphabet), "", welsh);
+        REQUIRE(again);
+        CHECK(again->grid.letters() == grid->grid.letters());
+    }
+    const auto packed = read_grid("ABO\nLLA\n", "bed.txt", welsh);
+    REQUIRE_FALSE(packed);
+    CHECK(packed.refusal().line == 2);
+    CHECK_THAT(packed.refusal().message, Contains("row 2 can be read in two ways: 'LL' is one letter"));
+    CHECK(read_grid("ABO\nL.L\n", "", welsh));  // nothing joins across a closed cell
+    const Segmenter split = std::move(Segmenter::open({"cy", LetterCase::upper, Digraphs::split})).value();
+    CHECK(read_grid("ABO\nLLA\n", "", split)->grid.size() == Size{2, 3});
+    CHECK(read_grid("ABO\nLLA\n", "", upper())->grid.size() == Size{2, 3});
+}
+
 TEST_CASE("a list that is printed under a grid is read with it") {
     for (const char* text :
          {"KALE\nXYZW\n\nkale\nwhite beet\n", "K,A,L,E\nX,Y,Z,W\n,,,\nkale,white beet,,\n",

@@ -101,6 +101,8 @@ class LODE_API Segmenter {
     [[nodiscard]] std::vector<std::string> clusters(std::string_view text) const;
 
     [[nodiscard]] const TextRules& rules() const;
+    // Whether there are letters of several characters that `spell` joins.
+    [[nodiscard]] bool joins_letters() const;
 
   private:
     struct State;

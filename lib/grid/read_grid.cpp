@@ -119,6 +119,31 @@ class CellLetters {
         return is_closed(written) || (is_whole(written) && segmenter_.spell(written).letters.size() == 1);
     }
 
+    // The first letter of several characters that a row without blanks between its letters can be read with,
+    // or an empty text.
+    [[nodiscard]] std::string joined_in(const RowText& row) const {
+        std::string run;
+        std::size_t characters = 0;
+        const auto joined_in_run = [&] {
+            const auto letters = segmenter_.spell(run).letters;
+            const bool joins = letters.size() < characters;
+            run.clear();
+            characters = 0;
+            for (const auto& letter : letters)
+                if (joins && segmenter_.clusters(letter).size() > 1) return letter;
+            return std::string();
+        };
+        for (const std::string_view character : row.characters) {
+            if (is_one_letter(character) && !is_closed(character)) {
+                run += character;
+                ++characters;
+            } else if (auto letter = joined_in_run(); !letter.empty()) {
+                return letter;
+            }
+        }
+        return joined_in_run();
+    }
+
     [[nodiscard]] Alphabet take() { return std::move(alphabet_); }
 
   private:
@@ -177,6 +202,12 @@ std::size_t rows_before_blank(const Views& rows) {
     return static_cast<std::size_t>(blank - rows.begin());
 }
 
+// Where nothing stands between letters, two cells may be one.
+bool letters_touch(const CellLayout& layout) {
+    return layout.kind == CellLayout::Kind::packed ||
+           (layout.kind == CellLayout::Kind::aligned && layout.pitch == 1);
+}
+
 Outcome<LetteredGrid> grid_of(const Views& rows, int first_line, std::string_view source,
                               const Segmenter& segmenter) {
     const auto refuse = [&](std::size_t row, const std::string& fault, const std::string& advice) {
@@ -198,6 +229,7 @@ Outcome<LetteredGrid> grid_of(const Views& rows, int first_line, std::string_vie
         return refuse(found.fault->row, row_name(found.fault->row) + ": " + found.fault->fault,
                       found.fault->advice);
 
+    const bool may_join = segmenter.joins_letters() && letters_touch(found.layout);
     LetteredGrid read;
     Views cells;
     std::size_t columns = found.layout.columns;
@@ -213,6 +245,13 @@ Outcome<LetteredGrid> grid_of(const Views& rows, int first_line, std::string_vie
             if (!size) return refused(source, 0, size.refusal().message, size.refusal().advice.front());
             read.grid = Grid(*size, closed_cell);
         }
+        if (may_join)
+            if (const std::string joined = letters.joined_in(text); !joined.empty())
+                return refuse(row,
+                              row_name(row) + " can be read in two ways: " + quoted(joined) +
+                                  " is one letter of the locale's alphabet, or " +
+                                  std::to_string(segmenter.clusters(joined).size()) + ".",
+                              "Put blanks between the letters of all rows, or say --digraphs split.");
         split_cells(found.layout, text, cells);
         if (cells.size() != columns)
             return refuse(

@@ -263,6 +263,10 @@ Segmenter::Segmenter(Segmenter&&) noexcept = default;
 Segmenter& Segmenter::operator=(Segmenter&&) noexcept = default;
 Segmenter::~Segmenter() = default;
 
+bool Segmenter::joins_letters() const {
+    return !state_->joined.all().empty();
+}
+
 const TextRules& Segmenter::rules() const {
     return state_->rules;
 }
