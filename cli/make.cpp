@@ -125,7 +125,10 @@ Verb make_verb() {
         ("json", po::bool_switch(), "print the puzzle, or the refusal, as JSON");
     verb.details =
         "WORDS is text, a word a line; '#' begins a comment. '-' reads standard input.\n"
-        "Spaces, hyphens, apostrophes and punctuation are shown in the list and left out of the grid.\n\n"
+        "Spaces, hyphens, apostrophes and punctuation are shown in the list and left out of the grid.\n"
+        "A vertical bar parts letters that a language joins, and is not shown: 'Ban|gor' has N and G in "
+        "Welsh, not "
+        "NG.\n\n"
         "Examples:\n"
         "  letterlode make words.txt\n"
         "  letterlode make words.txt --grid 15x15 --directions all --seed 7\n"

@@ -47,6 +47,17 @@ std::optional<Refusal> set_size(Recipe& recipe, const std::string& value) {
     return std::nullopt;
 }
 
+template <class Field, class Rule>
+std::optional<Refusal> set_rule(Field& field, const Values& values, const char* option,
+                                std::optional<Rule> (*named)(std::string_view), const char* advice) {
+    if (!values.has(option)) return std::nullopt;
+    const std::string value = values.text(option);
+    const auto rule = named(value);
+    if (!rule) return unusable_value(option, value, advice);
+    field = *rule;
+    return std::nullopt;
+}
+
 }  // namespace
 
 void add_text_options(po::options_description& options) {
@@ -56,6 +67,17 @@ void add_text_options(po::options_description& options) {
         ("locale", po::value<Text>()->value_name("TAG"),
          "language of the words: en, de, cy, sr-Latn ... (root: none in particular)")         //
         ("letters", po::value<Text>()->value_name("CASE"), "upper (default), lower or keep")  //
+        ("digraphs", po::value<Text>()->value_name("RULE"),
+         "letters of several characters, such as LL in Welsh and IJ in Dutch: join (default) gives each a "
+         "cell, split one a character")  //
+        ("sharp-s", po::value<Text>()->value_name("RULE"),
+         "the German sharp s: double (default in upper case) gives SS in two cells, keep one cell")  //
+        ("marks", po::value<Text>()->value_name("RULE"),
+         "keep (default) them on letters, or strip those that can be taken off: CAFE for CAF\u00C9")  //
+        (
+            "finals", po::value<Text>()->value_name("RULE"),
+            "Hebrew final letters and the Greek final sigma: keep (default), or fold into those within a "
+            "word")  //
         ("avoid", po::value<Texts>()->value_name("FILE"),
          "words that may stand nowhere, besides the language's own list; 'none' turns that off. May be given "
          "again")  //
@@ -87,17 +109,14 @@ void add_grid_options(po::options_description& options) {
 
 Outcome<Recipe> with_text_options(Recipe recipe, const Values& values) {
     if (values.has("locale")) recipe.text.locale = values.text("locale");
-    if (values.has("letters")) {
-        const std::string letters = values.text("letters");
-        if (letters == "upper")
-            recipe.text.letters = LetterCase::upper;
-        else if (letters == "lower")
-            recipe.text.letters = LetterCase::lower;
-        else if (letters == "keep")
-            recipe.text.letters = LetterCase::keep;
-        else
-            return unusable_value("letters", letters, "Give upper, lower or keep.");
-    }
+    TextRules& rules = recipe.text;
+    for (auto refusal :
+         {set_rule(rules.letters, values, "letters", letter_case_named, "Give upper, lower or keep."),
+          set_rule(rules.digraphs, values, "digraphs", digraphs_named, "Give join or split."),
+          set_rule(rules.sharp_s, values, "sharp-s", sharp_s_named, "Give double or keep."),
+          set_rule(rules.marks, values, "marks", marks_named, "Give keep or strip."),
+          set_rule(rules.finals, values, "finals", finals_named, "Give keep or fold.")})
+        if (refusal) return std::move(*refusal);
     for (const auto& file : values.texts("avoid")) {
         if (file == "none") {
             recipe.default_avoid_list = false;

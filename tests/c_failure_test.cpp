@@ -64,6 +64,10 @@ TEST_CASE("a setter refuses what cannot be used, with a way out, and changes not
     };
     check(failure_of([&](Error e) { return lode_recipe_set_locale(r, "xx-nowhere", e); }), "'xx-nowhere'");
     check(failure_of([&](Error e) { return lode_recipe_set_letters(r, "UPPER", e); }), "'UPPER'");
+    check(failure_of([&](Error e) { return lode_recipe_set_digraphs(r, "keep", e); }), "'keep'");
+    check(failure_of([&](Error e) { return lode_recipe_set_sharp_s(r, "SS", e); }), "'SS'");
+    check(failure_of([&](Error e) { return lode_recipe_set_marks(r, "fold", e); }), "'fold'");
+    check(failure_of([&](Error e) { return lode_recipe_set_finals(r, "strip", e); }), "'strip'");
     check(failure_of([&](Error e) { return lode_recipe_set_grid(r, 0, 3, e); }), "0x3");
     check(failure_of([&](Error e) { return lode_recipe_set_grid(r, -1, -1, e); }), "-1x-1");
     check(failure_of([&](Error e) { return lode_recipe_set_grid(r, INT32_MAX, INT32_MAX, e); }),
@@ -185,6 +189,11 @@ TEST_CASE("NULL is a broken call in every function, and never a crash", "[c]") {
         broken("tag", [&](Error e) { return lode_recipe_set_locale(r, nullptr, e); });
         broken("recipe", [&](Error e) { return lode_recipe_set_letters(nullptr, "keep", e); });
         broken("letter case", [&](Error e) { return lode_recipe_set_letters(r, nullptr, e); });
+        broken("recipe", [&](Error e) { return lode_recipe_set_digraphs(nullptr, "join", e); });
+        broken("rule for digraphs", [&](Error e) { return lode_recipe_set_digraphs(r, nullptr, e); });
+        broken("recipe", [&](Error e) { return lode_recipe_set_sharp_s(nullptr, "keep", e); });
+        broken("recipe", [&](Error e) { return lode_recipe_set_marks(nullptr, "keep", e); });
+        broken("recipe", [&](Error e) { return lode_recipe_set_finals(nullptr, "keep", e); });
         broken("recipe", [&](Error e) { return lode_recipe_set_grid(nullptr, 5, 5, e); });
         broken("recipe", [&](Error e) { return lode_recipe_set_grid_auto(nullptr, 1, e); });
         broken("recipe", [&](Error e) { return lode_recipe_set_shape(nullptr, "star", e); });

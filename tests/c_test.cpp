@@ -96,6 +96,18 @@ TEST_CASE("every setter of a recipe writes what the C++ recipe holds", "[c]") {
     CHECK(lode_recipe_set_letters(recipe.get(), "keep", nullptr) == LODE_OK);
     judge.text.letters = lode::LetterCase::keep;
     same();
+    CHECK(lode_recipe_set_digraphs(recipe.get(), "split", nullptr) == LODE_OK);
+    judge.text.digraphs = lode::Digraphs::split;
+    same();
+    CHECK(lode_recipe_set_sharp_s(recipe.get(), "double", nullptr) == LODE_OK);
+    judge.text.sharp_s = lode::SharpS::doubled;
+    same();
+    CHECK(lode_recipe_set_marks(recipe.get(), "strip", nullptr) == LODE_OK);
+    judge.text.marks = lode::Marks::strip;
+    same();
+    CHECK(lode_recipe_set_finals(recipe.get(), "fold", nullptr) == LODE_OK);
+    judge.text.finals = lode::Finals::fold;
+    same();
     CHECK(lode_recipe_set_grid_auto(recipe.get(), 1.5, nullptr) == LODE_OK);
     judge.aspect = 1.5;
     same();

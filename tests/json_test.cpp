@@ -116,6 +116,12 @@ TEST_CASE("puzzles are read back byte for byte, and their recipes make them agai
     hindi.text = {"hi", LetterCase::keep};
     hindi.avoid = {"\"quoted\\", "tab\there"};
     reads_back(hindi);
+    Recipe welsh = recipe_of({"Ban|gor", "llong", "Caffè"});
+    welsh.text = {"cy"};
+    reads_back(welsh);
+    welsh.text = {"cy", LetterCase::lower, Digraphs::split, SharpS::keep, Marks::strip, Finals::fold};
+    reads_back(welsh);
+    CHECK(to_json(welsh).find("\"digraphs\": \"split\"") != std::string::npos);
 }
 
 TEST_CASE("the audit that a file brings is not believed") {

@@ -100,6 +100,9 @@ TEST_CASE("every letter has the capital that UnicodeData and SpecialCasing give 
     });
     const Segmenter capitals = segmenter_of("root", LetterCase::upper);
     const Segmenter smalls = segmenter_of("root", LetterCase::lower);
+    // The one that the rules of spelling decide: a capital sharp s is doubled like the small one.
+    CHECK(upper.at("ẞ") == "ẞ");
+    upper["ẞ"] = upper.at("ß");
     for (const auto& [letter, capital] : upper) {
         const std::string seen = joined(capitals.clusters(letter));
         if (seen != normalised(capital)) {
@@ -114,6 +117,43 @@ TEST_CASE("every letter has the capital that UnicodeData and SpecialCasing give 
             CHECK(points_of(seen) == points_of(normalised(small).value()));
         }
     }
+}
+
+TEST_CASE("letters are cased by SpecialCasing's conditions") {
+    // Code point; lower; title; upper; condition: a language, a context, or both. Of the contexts those that
+    // a letter alone or at a word's end is in, and, after an i, the dot above that is taken off.
+    long compared = 0;
+    const long rows = each_row(LODE_UNICODE_DATA "/SpecialCasing.txt", [&](const auto& fields) {
+        if (fields.size() < 5 || fields[4].empty()) return;
+        const auto condition = split(fields[4], ' ');
+        const bool has_language = condition.front().size() == 2;
+        const std::string locale = has_language ? condition.front() : "root";
+        const std::string context =
+            has_language ? (condition.size() > 1 ? condition[1] : "") : condition.front();
+        const std::string letter = text_of_points(fields[0]);
+        const auto in_case = [&](LetterCase letters, const std::string& text) {
+            return joined(segmenter_of(locale, letters).clusters(text));
+        };
+        CAPTURE(fields[0], fields[4]);
+        if (context.empty() || context == "Not_Before_Dot") {
+            CHECK(in_case(LetterCase::lower, letter) == normalised(text_of_points(fields[1])));
+            CHECK(in_case(LetterCase::upper, letter) == normalised(text_of_points(fields[3])));
+        } else if (context == "Final_Sigma") {
+            CHECK(in_case(LetterCase::lower, "Α" + letter) == "α" + text_of_points(fields[1]));
+            // A bar is seen by no rule: before it the word goes on.
+            CHECK(joined(segmenter_of(locale, LetterCase::lower).spell("Α" + letter + "|").letters) ==
+                  "α" + text_of_points(fields[1]));
+            CHECK(joined(segmenter_of(locale, LetterCase::lower).spell("Α" + letter + "|Α").letters) ==
+                  "ασα");
+        } else if (context == "After_Soft_Dotted") {
+            CHECK(in_case(LetterCase::upper, "i" + letter) == "I" + text_of_points(fields[3]));
+        } else {
+            return;
+        }
+        ++compared;
+    });
+    CHECK(rows > 100);
+    CHECK(compared >= 10);
 }
 
 TEST_CASE("every letter of UnicodeData fills a cell, and no punctuation, space or symbol does") {
@@ -134,6 +174,10 @@ TEST_CASE("every letter of UnicodeData fills a cell, and no punctuation, space o
                 CHECK(spelling.letters == std::vector{normalised(text).value()});
         } else if (category.front() == 'P' || category.front() == 'Z') {
             if (!spelling.letters.empty() || !spelling.bad.empty()) CHECK(spelling.bad == "");
+        } else if (text == std::string(1, letter_bar)) {
+            // Parts letters.
+            CHECK(spelling.bad == "");
+            CHECK(spelling.letters.empty());
         } else if (category == "Sm" || category == "Sc" || category == "So" || category == "Nl" ||
                    category == "No") {
             if (spelling.bad.empty()) CHECK(spelling.bad == text);

@@ -186,7 +186,9 @@ struct GridWithList {
                                                                  std::string_view source,
                                                                  const Segmenter& segmenter);
 
-// Rows as text, one blank between letters, '.' for a closed cell, a line end after each row.
+// Rows as text, one blank between letters, or more where a letter before has fewer characters than the widest
+// (L beside LL), '.' for a closed cell, a line end after each row. A row that holds a right-to-left character
+// is written between U+200E U+202D and U+202C, so that its first column is shown leftmost.
 [[nodiscard]] LODE_API std::string grid_text(const Grid& grid, const Alphabet& alphabet);
 
 }  // namespace lode

@@ -145,6 +145,23 @@ LODE_API int32_t lode_recipe_set_locale(lode_recipe* recipe, const char* tag, lo
 /* "upper", "lower" or "keep". [nothing to own | as the recipe's writer | 0.1] */
 LODE_API int32_t lode_recipe_set_letters(lode_recipe* recipe, const char* letter_case, lode_error** error);
 
+/* Letters of several characters that the language's alphabet has, such as LL in Welsh: "join" gives each a cell,
+   "split" one a character. A bar in a word parts letters by hand: "Ban|gor".
+   [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_digraphs(lode_recipe* recipe, const char* rule, lode_error** error);
+
+/* The German sharp s: "double" (SS, two cells) or "keep" (one). Never set: doubled in upper case, kept
+   otherwise. [nothing to own | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_sharp_s(lode_recipe* recipe, const char* rule, lode_error** error);
+
+/* Marks on letters: "keep", or "strip" those that can be taken off. [nothing to own | as the recipe's writer |
+   0.1] */
+LODE_API int32_t lode_recipe_set_marks(lode_recipe* recipe, const char* rule, lode_error** error);
+
+/* Hebrew final letters and the Greek final sigma: "keep", or "fold" into those within a word. [nothing to own |
+   as the recipe's writer | 0.1] */
+LODE_API int32_t lode_recipe_set_finals(lode_recipe* recipe, const char* rule, lode_error** error);
+
 /* A grid of this size. Takes a mask back. [nothing to own | as the recipe's writer | 0.1] */
 LODE_API int32_t lode_recipe_set_grid(lode_recipe* recipe, int32_t columns, int32_t rows, lode_error** error);
 

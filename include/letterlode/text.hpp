@@ -28,15 +28,52 @@ enum class LetterCase { upper, lower, keep };
 [[nodiscard]] LODE_API std::string_view name(LetterCase letters);
 [[nodiscard]] LODE_API std::optional<LetterCase> letter_case_named(std::string_view name);
 
+// Whether the letters of several characters that a language's alphabet has (CH, DD and LL in Welsh) get a
+// cell each, or one a character. "join", "split"
+enum class Digraphs { join, split };
+[[nodiscard]] LODE_API std::string_view name(Digraphs rule);
+[[nodiscard]] LODE_API std::optional<Digraphs> digraphs_named(std::string_view name);
+
+// The German sharp s in two cells (SS), or in one (its capital is U+1E9E). "double", "keep"
+enum class SharpS { doubled, keep };
+[[nodiscard]] LODE_API std::string_view name(SharpS rule);
+[[nodiscard]] LODE_API std::optional<SharpS> sharp_s_named(std::string_view name);
+
+// Letters with their marks, or without those that can be taken off: every mark of a Latin or Greek letter
+// that Unicode decomposes it into (CAFE for CAFÉ; Ø, Ł, Đ and ß have none, and the dot of a Turkish İ is
+// none); stress, points and vowel signs that stand on Cyrillic, Hebrew, Arabic and Syriac letters, but not
+// what makes another letter of one (й, ё, ї, and hamza and madda on أ, ؤ, آ); nothing in other scripts, where
+// vowel signs, viramas and voicing marks are what is read. "keep", "strip"
+enum class Marks { keep, strip };
+[[nodiscard]] LODE_API std::string_view name(Marks rule);
+[[nodiscard]] LODE_API std::optional<Marks> marks_named(std::string_view name);
+
+// The Hebrew letters that look otherwise at a word's end (ך ם ן ף ץ), and the Greek final sigma: letters of
+// their own, or the same as within a word. "keep", "fold"
+enum class Finals { keep, fold };
+[[nodiscard]] LODE_API std::string_view name(Finals rule);
+[[nodiscard]] LODE_API std::optional<Finals> finals_named(std::string_view name);
+
 struct TextRules {
     std::string locale = "root";  // a BCP 47 tag ("en", "cy", "sr-Latn"), or "root"
     LetterCase letters = LetterCase::upper;
+    Digraphs digraphs = Digraphs::join;
+    std::optional<SharpS> sharp_s = {};  // none: doubled in upper case, kept otherwise
+    Marks marks = Marks::keep;
+    Finals finals = Finals::keep;
 };
 
-// Cuts words into letters by the rules of a locale: normalised, cased, one string a grapheme cluster (UAX #29
-// as ICU tailors it). Spaces, hyphens, apostrophes and other punctuation are left out, and so is what cannot
-// be seen (joiners, soft hyphens, direction marks); letters with their marks, and digits, are kept. Const
-// calls may run on several threads at once.
+// Parts letters inside a word: "Ban|gor" has N and G where "llong" has NG. It is neither shown nor hidden.
+inline constexpr char letter_bar = '|';
+[[nodiscard]] LODE_API std::string without_bars(std::string_view word);
+
+// Cuts words into letters by the rules of a locale: normalised, cased, then by grapheme clusters (UAX #29 as
+// ICU tailors it), of which the locale's alphabet joins some: the longest of CLDR's main exemplars that
+// stands there, whatever its case, and not across a bar, a space or punctuation. A letter that is written
+// longer for a long sound (Hungarian SSZ for SZ twice) has one cell, as it is one sign to its reader. Spaces,
+// hyphens, apostrophes that are no part of a letter, and other punctuation are left out, and so is what
+// cannot be seen (joiners, soft hyphens, direction marks) or only stretches a line (the Arabic kashida);
+// letters with their marks, and digits, are kept. Const calls may run on several threads at once.
 class LODE_API Segmenter {
   public:
     // Refused as unusable where the locale is no well-formed tag of a known language.
@@ -52,7 +89,15 @@ class LODE_API Segmenter {
     };
     [[nodiscard]] Spelling spell(std::string_view text) const;
 
-    // One string a grapheme cluster, punctuation and spaces included, normalised and cased.
+    // The word as it can stand in a grid: joined as `spell` does it, and every other way to join or split its
+    // letters, the sharp s among them, whatever their case and marks; for each a text that `spell` takes
+    // apart in that way. The word itself comes first, and alone where nothing can be joined. Of very many
+    // ways so many are given as `at_most` says, and the word and the one that joins nothing in any case.
+    // Cost: the letters of what is given.
+    [[nodiscard]] std::vector<std::string> readings(std::string_view word, std::size_t at_most = 64) const;
+
+    // One string a grapheme cluster, punctuation and spaces included, normalised and cased; nothing is
+    // joined.
     [[nodiscard]] std::vector<std::string> clusters(std::string_view text) const;
 
     [[nodiscard]] const TextRules& rules() const;
@@ -63,15 +108,17 @@ class LODE_API Segmenter {
     std::unique_ptr<State> state_;
 };
 
-// The letter without its marks and case, by which avoided words are matched: "é" and "E" give the same.
+// The letter without its marks, case and final form, by which avoided words are matched: "é" and "E" give the
+// same.
 [[nodiscard]] LODE_API std::string folded(std::string_view letter);
 
 // The text in normalisation form C, or nothing where it is no valid UTF-8.
 [[nodiscard]] LODE_API std::optional<std::string> normalised(std::string_view text);
 
-// The letters that a locale's language is written with (CLDR's main exemplars that are one grapheme cluster
-// and a letter), cased by the rules, in code point order. Empty for "root", which is no language, and for a
-// language that CLDR has no data of.
+// The letters that a locale's language is written with: CLDR's main exemplars, as far as the rules make one
+// letter of each, with those of several characters at the end (not the ones that stand for a long sound:
+// Hungarian SSZ is no letter of the alphabet). Empty for "root", which is no language, and for a language
+// that CLDR has no data of.
 [[nodiscard]] LODE_API std::vector<std::string> main_letters(const TextRules& rules);
 
 // True where the first strong character of the text is written from right to left.
@@ -124,7 +171,7 @@ inline constexpr std::size_t max_dictionary_words = 5'000'000;
 
 // A word checked at the door: `letters` is what stands in the grid.
 struct Word {
-    std::string shown;
+    std::string shown;  // without bars
     std::vector<std::string> letters;
     int line = 0;
 };

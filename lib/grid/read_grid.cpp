@@ -131,11 +131,19 @@ class CellLetters {
         return text.countChar32() == 1 && is_closed_mark(text.char32At(0));
     }
 
-    // A segmenter passes over what is shown and not hidden: in a cell of a grid that is no letter.
+    // A segmenter passes over what is shown and not hidden: in a cell of a grid that is no letter, unless an
+    // alphabet has it within one, like the apostrophe of C'H.
     [[nodiscard]] bool is_whole(std::string_view written) const {
-        for (const auto& character : segmenter_.clusters(written))
-            if (segmenter_.spell(character).letters.empty()) return false;
-        return true;
+        const auto characters = segmenter_.clusters(written);
+        const auto is_letter = [&](const auto& character) {
+            return !segmenter_.spell(character).letters.empty();
+        };
+        if (std::all_of(characters.begin(), characters.end(), is_letter)) return true;
+        std::string seen;
+        std::string spelled;
+        for (const auto& character : characters) seen += character;
+        for (const auto& letter : segmenter_.spell(written).letters) spelled += letter;
+        return seen == spelled;
     }
 
     std::optional<Letter> spelled(std::string_view written) {

@@ -21,10 +21,11 @@ std::vector<AuditedWord> judged_words(const WordList& list, const NestedWords& n
     return words;
 }
 
-AuditRules audit_rules(const Recipe& recipe) {
+AuditRules audit_rules(const Recipe& recipe, const std::vector<AvoidedReading>& avoided,
+                       const Segmenter& segmenter) {
     AuditRules rules;
-    rules.avoid = avoided_words(recipe);
-    rules.allowed = recipe.allow;
+    for (const auto& reading : avoided) rules.avoid.push_back(reading.text);
+    rules.allowed = allowed_readings(recipe, segmenter);
     return rules;
 }
 
@@ -48,14 +49,15 @@ Outcome<Audit> audit(const LetteredGrid& grid, const Recipe& recipe, std::span<c
         const auto known = placements.find(word.letters);
         if (known != placements.end()) word.placed = known->second;
     }
-    AuditRules judged_by = audit_rules(recipe);
+    const auto avoided = avoided_readings(recipe, *segmenter);
+    AuditRules judged_by = audit_rules(recipe, avoided, *segmenter);
     judged_by.dictionary = rules.dictionary;
     judged_by.shortest_by_chance = rules.shortest_by_chance;
     auto found = audit(grid, words, judged_by, *segmenter, rules.control);
     if (found.cancelled)
         return Refusal{
             Refusal::Reason::unfinished, "The check was interrupted before its end.", {}, {}, {}, 0};
-    return found;
+    return named_as_listed(std::move(found), avoided);
 }
 
 Outcome<Audit> audit(const Puzzle& puzzle, const CheckRules& rules) {

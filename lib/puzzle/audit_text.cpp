@@ -5,6 +5,7 @@
 #include <letterlode/puzzle.hpp>
 
 #include "puzzle/place_text.hpp"
+#include "text/direction.hpp"
 #include "text/display_width.hpp"
 
 namespace lode {
@@ -29,7 +30,7 @@ std::string word_table(const std::vector<WordFinding>& words) {
     ((((text += gap) += expected) += gap) += found) += gap;
     text += "where\n";
     for (const auto& word : words) {
-        (text += padded(word.shown, across)) += gap;
+        (text += from_the_left(padded(isolated(word.shown), across))) += gap;
         (text += padded_before(std::to_string(word.expected), expected.size())) += gap;
         (text += padded_before(std::to_string(word.copies.size()), found.size())) += gap;
         if (word.copies.empty()) text += "MISSING\n";
@@ -37,7 +38,8 @@ std::string word_table(const std::vector<WordFinding>& words) {
             const Copy& copy = word.copies[at];
             if (at > 0) text += indent;
             text += copy_text(copy);
-            if (at < word.inside.size() && !word.inside[at].empty()) text += ", inside " + word.inside[at];
+            if (at < word.inside.size() && !word.inside[at].empty())
+                text += ", inside " + isolated(word.inside[at]);
             if (std::find(word.stray.begin(), word.stray.end(), copy) != word.stray.end()) text += "  STRAY";
             text += "\n";
         }
@@ -54,7 +56,7 @@ std::string table_of(const std::string& title, const std::vector<AvoidedFinding>
     for (const auto& finding : findings) across = std::max(across, display_width(finding.word));
     std::string text = "\n" + title + "\n";
     for (const auto& finding : findings) {
-        (text += padded(finding.word, across)) += gap;
+        (text += from_the_left(padded(isolated(finding.word), across))) += gap;
         text += copy_text(finding.copy) + "\n";
     }
     return text;

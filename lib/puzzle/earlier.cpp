@@ -4,7 +4,13 @@ namespace lode {
 
 Earlier earlier_of(const Puzzle& puzzle, bool keep_filler) {
     Earlier earlier;
-    for (const PlacedWord& word : puzzle.words) earlier.words.push_back({word.shown, word.placed});
+    // As listed, not as shown: a bar says which letters stand where.
+    const auto& listed = puzzle.recipe.words.words;
+    for (std::size_t at = 0; at < puzzle.words.size(); ++at) {
+        const PlacedWord& word = puzzle.words[at];
+        const bool is_listed = at < listed.size() && without_bars(listed[at].shown) == word.shown;
+        earlier.words.push_back({is_listed ? listed[at].shown : word.shown, word.placed});
+    }
     if (!keep_filler) return earlier;
     const Grid& grid = puzzle.grid.grid;
     for (const Letter letter : grid.letters())

@@ -36,12 +36,22 @@ bool has_latin_word(const WordList& list) {
     });
 }
 
+TextRules with_locale(TextRules rules, const std::string& locale) {
+    rules.locale = locale;
+    return rules;
+}
+
+TextRules with_case(TextRules rules, LetterCase letters) {
+    rules.letters = letters;
+    return rules;
+}
+
 // The language's letters, for filler. Where no language is given, or one whose letters are not known, words
 // in Latin letters get A to Z.
 std::vector<std::string> language_letters(const TextRules& rules, const WordList& list) {
     auto letters = main_letters(rules);
     if (!letters.empty()) return letters;
-    if (has_latin_word(list)) return main_letters({"en", rules.letters});
+    if (has_latin_word(list)) return main_letters(with_locale(rules, "en"));
     return {};
 }
 
@@ -53,7 +63,7 @@ std::vector<std::string> letters_in_case(const TextRules& rules, const WordList&
     for (const auto& word : list.words) used.insert(word.letters.begin(), word.letters.end());
     std::vector<std::string> letters;
     for (const LetterCase letter_case : {LetterCase::upper, LetterCase::lower}) {
-        const auto some = language_letters({rules.locale, letter_case}, list);
+        const auto some = language_letters(with_case(rules, letter_case), list);
         if (std::any_of(some.begin(), some.end(), [&](const auto& letter) { return used.count(letter) > 0; }))
             letters.insert(letters.end(), some.begin(), some.end());
     }

@@ -47,7 +47,7 @@ class PlainLetters {
 };
 
 // Sees letters without case and marks, and takes out the avoided words that are allowed. Refused: an avoided
-// or allowed word that cannot be used, an avoided one inside a listed word or the message.
+// one inside a listed word or the message.
 std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
     PlainLetters plain;
     Letters seen_as;
@@ -57,20 +57,15 @@ std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
 
     // Two spellings of one avoided word are one, and an allowed one is none.
     std::set<Letters> done;
-    for (const auto& word : recipe.allow) {
-        const auto spelling = job.segmenter.spell(word);
-        if (auto refusal = bad_avoided_word(word, "allowed", spelling)) return refusal;
-        done.insert(plain.numbers(spelling.letters));
-    }
+    for (const auto& word : allowed_readings(recipe, job.segmenter))
+        done.insert(plain.numbers(job.segmenter.spell(word).letters));
     std::vector<std::string>& names = job.avoided;
     std::vector<Letters> sought;
-    for (const auto& word : avoided_words(recipe)) {
-        const auto spelling = job.segmenter.spell(word);
-        if (auto refusal = bad_avoided_word(word, "avoided", spelling)) return refusal;
-        Letters letters = plain.numbers(spelling.letters);
+    for (const auto& [text, word] : avoided_readings(recipe, job.segmenter)) {
+        Letters letters = plain.numbers(job.segmenter.spell(text).letters);
         if (!done.insert(letters).second) continue;
         // Where the grid will lack one of its letters it can stand nowhere.
-        if (*std::max_element(letters.begin(), letters.end()) > in_grid) continue;
+        if (letters.empty() || *std::max_element(letters.begin(), letters.end()) > in_grid) continue;
         names.push_back(word);
         sought.push_back(std::move(letters));
     }
@@ -196,6 +191,7 @@ Outcome<Job> check(const Recipe& recipe) {
     if (auto refusal = choose_filler(recipe, job)) return std::move(*refusal);
     if (auto refusal = add_kept_filler(recipe, job)) return std::move(*refusal);
     job.filler_rules = filler_rules(recipe, job.alphabet);
+    if (auto refusal = bad_avoided_word(recipe, job.segmenter)) return std::move(*refusal);
     if (auto refusal = guard_against_avoided(recipe, job)) return std::move(*refusal);
     return job;
 }

@@ -77,10 +77,21 @@ void check_format(const JsonValue& document, const char* format) {
         fail("version", "is not 1, the only one that this program reads");
 }
 
-LetterCase letter_case(const std::string& name, const std::string& path) {
-    const auto letters = letter_case_named(name);
-    if (!letters) fail(path, "is none of upper, lower, keep");
-    return *letters;
+template <class Rule>
+Rule rule(const JsonValue& value, const std::string& path, std::optional<Rule> (*named)(std::string_view),
+          const char* fault) {
+    const auto found = named(text(value, path));
+    if (!found) fail(path, fault);
+    return *found;
+}
+
+void read_text_rule(const std::string& key, const JsonValue& value, const std::string& at, TextRules& rules) {
+    if (key == "locale") rules.locale = text(value, at);
+    if (key == "letters") rules.letters = rule(value, at, letter_case_named, "is none of upper, lower, keep");
+    if (key == "digraphs") rules.digraphs = rule(value, at, digraphs_named, "is neither join nor split");
+    if (key == "sharp_s") rules.sharp_s = rule(value, at, sharp_s_named, "is neither double nor keep");
+    if (key == "marks") rules.marks = rule(value, at, marks_named, "is neither keep nor strip");
+    if (key == "finals") rules.finals = rule(value, at, finals_named, "is neither keep nor fold");
 }
 
 Mask mask(const JsonValue& json, const std::string& path) {
@@ -206,8 +217,7 @@ Recipe read_recipe(const JsonValue& json, const std::string& path) {
     read_words(member(json, path, "words"), path + ".words", recipe);
     for (const auto& [key, value] : *json.object()) {
         const std::string at = path + "." + key;
-        if (key == "locale") recipe.text.locale = text(value, at);
-        if (key == "letters") recipe.text.letters = letter_case(text(value, at), at);
+        read_text_rule(key, value, at, recipe.text);
         if (key == "grid") {
             recipe.tight = text(value, at) == "tight";
             if (!recipe.tight && text(value, at) != "auto")

@@ -145,6 +145,12 @@ JsonMembers recipe_members(const Recipe& recipe, JsonArray array) {
     JsonMembers members{{"words", json_array(each(recipe.words.words, shown))},
                         {"locale", json_string(recipe.text.locale)},
                         {"letters", json_string(name(recipe.text.letters))}};
+    // Only rules that are not the common ones are written.
+    const TextRules& text = recipe.text;
+    if (text.digraphs != Digraphs::join) members.push_back({"digraphs", json_string(name(text.digraphs))});
+    if (text.sharp_s) members.push_back({"sharp_s", json_string(name(*text.sharp_s))});
+    if (text.marks != Marks::keep) members.push_back({"marks", json_string(name(text.marks))});
+    if (text.finals != Finals::keep) members.push_back({"finals", json_string(name(text.finals))});
     if (recipe.size) {
         const auto [rows, columns] = *recipe.size;
         members.push_back({"grid", json_string(std::to_string(columns) + "x" + std::to_string(rows))});

@@ -26,13 +26,14 @@ struct CheckedRecipe::State {
     Recipe recipe;
     Job job;
     Placing placing;
+    std::vector<AvoidedReading> avoided;
     Judge judge;
     std::optional<Sizes> sizes;  // as they start
 
     void certify(Puzzle& puzzle) const {
         std::vector<std::optional<Placement>> placed;
         for (const PlacedWord& word : puzzle.words) placed.push_back(word.placed);
-        puzzle.audit = judge.audit(puzzle.grid.grid, placed);
+        puzzle.audit = named_as_listed(judge.audit(puzzle.grid.grid, placed), avoided);
         if (!puzzle.audit.certified)
             throw AuditContradiction("the audit contradicts the engine, at seed " +
                                      std::to_string(puzzle.recipe.seed));
@@ -48,9 +49,11 @@ Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe) {
     auto job = check(recipe);
     if (!job) return job.refusal();
     Placing placing = placing_of(*job);
-    Judge judge(job->alphabet, judged_words(job->list, job->nested), audit_rules(recipe), job->segmenter);
-    auto state = std::unique_ptr<State>(
-        new State{std::move(recipe), std::move(*job), std::move(placing), std::move(judge), std::nullopt});
+    auto avoided = avoided_readings(recipe, job->segmenter);
+    Judge judge(job->alphabet, judged_words(job->list, job->nested),
+                audit_rules(recipe, avoided, job->segmenter), job->segmenter);
+    auto state = std::unique_ptr<State>(new State{std::move(recipe), std::move(*job), std::move(placing),
+                                                  std::move(avoided), std::move(judge), std::nullopt});
     // They refer to the recipe and the job, which stay where they are from here on.
     auto sizes = Sizes::open(state->recipe, state->job);
     if (!sizes) return sizes.refusal();
@@ -59,7 +62,7 @@ Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe) {
 }
 
 Outcome<Puzzle> CheckedRecipe::make(std::uint64_t seed, const MakeControl& control) const {
-    const auto& [recipe, job, placing, judge, first_sizes] = *state_;
+    const auto& [recipe, job, placing, avoided, judge, first_sizes] = *state_;
     Sizes sizes = *first_sizes;
     std::uint64_t effort = 0;
     std::optional<Outcome<Puzzle>> best;

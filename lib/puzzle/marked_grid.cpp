@@ -6,6 +6,7 @@
 #include <letterlode/puzzle.hpp>
 
 #include "puzzle/place_text.hpp"
+#include "text/direction.hpp"
 #include "text/display_width.hpp"
 
 namespace lode {
@@ -83,7 +84,7 @@ class MarkedGrid {
             for (int column = part.first.column; column < part.first.column + part.size.columns; ++column)
                 line += cell_text(grid_.grid[{row, column}], kinds[part.index({row, column})]);
             while (line.ends_with(' ')) line.pop_back();
-            text += line + "\n";
+            text += in_columns(line) + "\n";
         }
         return text;
     }

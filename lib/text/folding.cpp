@@ -12,11 +12,33 @@ bool is_mark(UChar32 character) {
     return (U_GET_GC_MASK(character) & U_GC_M_MASK) != 0;
 }
 
+UChar32 without_final_form(UChar32 character) {
+    switch (character) {
+        case U'ך':
+            return U'כ';
+        case U'ם':
+            return U'מ';
+        case U'ן':
+            return U'נ';
+        case U'ף':
+            return U'פ';
+        case U'ץ':
+            return U'צ';
+        default:
+            return character;
+    }
+}
+
 }  // namespace
 
 // Case folding first: it takes the capital sharp s and the dotted capital I apart; then compatibility
-// decomposition, which separates the marks that are dropped.
+// decomposition, which separates the marks that are dropped. Folding takes the Greek final sigma with it, and
+// leaves the Hebrew final letters. A plain ASCII letter needs none of that.
 std::string folded(std::string_view letter) {
+    if (letter.size() == 1 && static_cast<unsigned char>(letter.front()) < 0x80) {
+        const char only = letter.front();
+        return std::string(1, only >= 'A' && only <= 'Z' ? static_cast<char>(only + ('a' - 'A')) : only);
+    }
     UErrorCode status = U_ZERO_ERROR;
     const icu::Normalizer2* form = icu::Normalizer2::getNFKDInstance(status);
     check(status, "ICU has no data for normalisation");
@@ -29,7 +51,7 @@ std::string folded(std::string_view letter) {
     icu::UnicodeString bare;
     for (std::int32_t at = 0; at < apart.length();) {
         const UChar32 character = apart.char32At(at);
-        if (!is_mark(character)) bare.append(character);
+        if (!is_mark(character)) bare.append(without_final_form(character));
         at += U16_LENGTH(character);
     }
     // A letter that is nothing but marks still is that letter.

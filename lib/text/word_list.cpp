@@ -1,5 +1,9 @@
 #include <algorithm>
+#include <bitset>
+#include <cstdint>
 #include <map>
+#include <optional>
+#include <unordered_set>
 
 #include <unicode/uchar.h>
 #include <letterlode/text.hpp>
@@ -35,6 +39,13 @@ std::string_view without_comment(std::string_view line) {
         if (opens && (alone || trimmed(line.substr(0, at)).empty())) return line.substr(0, at);
     }
     return line;
+}
+
+// Printable ASCII and tabs: well-formed, without controls, and in normalisation form C as it is.
+bool is_plain(std::string_view text) {
+    return std::all_of(text.begin(), text.end(), [](char character) {
+        return (character >= ' ' && character <= '~') || character == '\t';
+    });
 }
 
 bool has_control(std::string_view text) {
@@ -76,6 +87,22 @@ class Faults {
     std::size_t count_ = 0;
 };
 
+// Counts letters, each once.
+class DifferentLetters {
+  public:
+    void add(const std::string& letter) {
+        if (letter.size() == 1)
+            bytes_.set(static_cast<unsigned char>(letter.front()));
+        else if (!longer_.contains(letter))
+            longer_.insert(letter);
+    }
+    [[nodiscard]] std::size_t size() const { return bytes_.count() + longer_.size(); }
+
+  private:
+    std::bitset<256> bytes_;
+    std::unordered_set<std::string> longer_;
+};
+
 std::string key_of(const std::vector<std::string>& letters) {
     std::string key;
     for (const auto& letter : letters) (key += letter) += '\n';
@@ -100,7 +127,7 @@ class ListReader {
 
     // The line without its end, and its number. False once the list is full.
     bool read(std::string_view row, int line, bool in_columns) {
-        if (!is_utf8(row)) {
+        if (!is_plain(row) && !is_utf8(row)) {
             faults_.add(line, "this line is no UTF-8 text.", {});
             faults_.advise("Save the list as UTF-8.");
             return true;
@@ -131,7 +158,8 @@ class ListReader {
 
     bool add(std::string_view word, int line) {
         if (word.empty()) return true;
-        if (has_control(word)) {
+        const bool plain = is_plain(word);
+        if (!plain && has_control(word)) {
             faults_.add(line, "this line holds a control character.", {});
             faults_.advise("Save the list as plain text, a word a line.");
             return true;
@@ -140,7 +168,7 @@ class ListReader {
             faults_.add(line, "a list holds at most " + std::to_string(max_list_words) + " words.", {});
             return false;
         }
-        list_.words.push_back({to_utf8(composed(to_icu(word))), line});
+        list_.words.push_back({plain ? std::string(word) : to_utf8(composed(to_icu(word))), line});
         return true;
     }
 
@@ -172,12 +200,68 @@ Outcome<WordLines> words_in_columns(const std::vector<std::string_view>& rows, s
     return reader.take();
 }
 
+namespace {
+
+// The first eight bytes of a word's letters, by which words are put in order without a look at the rest.
+std::uint64_t beginning_of(const std::vector<std::string>& letters) {
+    std::uint64_t beginning = 0;
+    int bytes = 0;
+    for (const auto& letter : letters)
+        for (const char byte : letter) {
+            beginning = beginning << 8 | static_cast<unsigned char>(byte);
+            if (++bytes == 8) return beginning;
+        }
+    return beginning << 8 * (8 - bytes);
+}
+
+bool are_all_different(const std::vector<Word>& words) {
+    struct Place {
+        std::uint64_t beginning;
+        std::size_t word;
+    };
+    std::vector<Place> order;
+    order.reserve(words.size());
+    for (std::size_t word = 0; word < words.size(); ++word)
+        order.push_back({beginning_of(words[word].letters), word});
+    std::sort(order.begin(), order.end(), [&](const Place& a, const Place& b) {
+        if (a.beginning != b.beginning) return a.beginning < b.beginning;
+        return words[a.word].letters < words[b.word].letters;
+    });
+    return std::adjacent_find(order.begin(), order.end(), [&](const Place& a, const Place& b) {
+               return a.beginning == b.beginning && words[a.word].letters == words[b.word].letters;
+           }) == order.end();
+}
+
+// Most lists have no fault: theirs is spelled without a thought of how to tell one. Nothing where there is
+// one.
+std::optional<WordList> spelled_without_fault(const WordLines& lines, const Segmenter& segmenter) {
+    WordList list;
+    list.source = lines.source;
+    list.words.reserve(lines.words.size());
+    DifferentLetters different;
+    std::size_t letters = 0;
+    for (const auto& [shown, line] : lines.words) {
+        if (shown.size() > max_word_bytes) return std::nullopt;
+        auto spelling = segmenter.spell(shown);
+        if (!spelling.bad.empty() || spelling.letters.size() < 2) return std::nullopt;
+        for (const auto& letter : spelling.letters) different.add(letter);
+        letters += spelling.letters.size();
+        if (letters > max_list_letters || different.size() > max_different_letters) return std::nullopt;
+        list.words.push_back({without_bars(shown), std::move(spelling.letters), line});
+    }
+    if (list.words.empty() || !are_all_different(list.words)) return std::nullopt;
+    return list;
+}
+
+}  // namespace
+
 Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter) {
+    if (auto list = spelled_without_fault(lines, segmenter)) return std::move(*list);
     WordList list;
     list.source = lines.source;
     Faults faults(lines.source);
     std::map<std::string, std::size_t> known;
-    Alphabet different;
+    DifferentLetters different;
     std::size_t letters = 0;
 
     for (const auto& [shown, line] : lines.words) {
@@ -186,7 +270,7 @@ Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter) {
             faults.advise("Write a word a line.");
             continue;
         }
-        const auto spelling = segmenter.spell(shown);
+        auto spelling = segmenter.spell(shown);
         if (!spelling.bad.empty()) {
             faults.add(line,
                        quoted(shown) + " holds " + quoted(spelling.bad) + " (character " +
@@ -215,9 +299,9 @@ Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter) {
             faults.advise("Take one of the two out.");
             continue;
         }
-        list.words.push_back({shown, spelling.letters, line});
-        different.add_all(spelling.letters);
         letters += spelling.letters.size();
+        for (const auto& letter : spelling.letters) different.add(letter);
+        list.words.push_back({without_bars(shown), std::move(spelling.letters), line});
         if (letters > max_list_letters || different.size() > max_different_letters) {
             faults.add(
                 line,

@@ -1,0 +1,60 @@
+#include "text/direction.hpp"
+
+#include <unicode/uchar.h>
+
+#include "text/utf8.hpp"
+
+namespace lode {
+namespace {
+
+constexpr std::string_view left_to_right_mark = "\u200E";
+constexpr std::string_view override_to_right = "\u202D";
+constexpr std::string_view end_of_override = "\u202C";
+constexpr std::string_view isolate = "\u2068";
+constexpr std::string_view end_of_isolate = "\u2069";
+
+// Arabic digits too: blanks between them run from right to left (UAX #9, rule N1).
+bool holds_right_to_left(std::string_view text) {
+    for (std::size_t at = 0; at < text.size();) {
+        const auto first = static_cast<unsigned char>(text[at]);
+        // No character below U+0590 runs from right to left: two bytes that begin with D6 are the first.
+        if (first < 0xD6) {
+            ++at;
+            continue;
+        }
+        const icu::UnicodeString rest = to_icu(text.substr(at));
+        for (std::int32_t place = 0; place < rest.length();) {
+            const UChar32 character = rest.char32At(place);
+            const auto direction = u_charDirection(character);
+            if (direction == U_RIGHT_TO_LEFT || direction == U_RIGHT_TO_LEFT_ARABIC ||
+                direction == U_ARABIC_NUMBER)
+                return true;
+            place += U16_LENGTH(character);
+        }
+        return false;
+    }
+    return false;
+}
+
+std::string between(std::string_view before, std::string_view text, std::string_view after) {
+    std::string all(before);
+    (all += text) += after;
+    return all;
+}
+
+}  // namespace
+
+std::string in_columns(std::string_view line) {
+    if (!holds_right_to_left(line)) return std::string(line);
+    return std::string(left_to_right_mark) + between(override_to_right, line, end_of_override);
+}
+
+std::string isolated(std::string_view word) {
+    return holds_right_to_left(word) ? between(isolate, word, end_of_isolate) : std::string(word);
+}
+
+std::string from_the_left(std::string_view line) {
+    return holds_right_to_left(line) ? between(left_to_right_mark, line, {}) : std::string(line);
+}
+
+}  // namespace lode
