@@ -127,12 +127,14 @@ std::string fault_in_causes(const Task& task, const FillResult& result, std::uin
                : "the barred cell is not barred";
 }
 
+// What is to blame is looked into for every fourth seed: that takes many fillings.
 bool agrees_with_brute_force(const Task& task, std::uint64_t seed) {
     const bool exists = brute_force_fills(task);
     const FillResult result = filled(task, seed);
-    const std::string fault = result.end == End::filled       ? fault_in(task, result.grid)
-                              : result.end == End::impossible ? fault_in_causes(task, result, seed)
-                                                              : std::string();
+    const std::string fault = result.end == End::filled ? fault_in(task, result.grid)
+                              : result.end == End::impossible && seed % 4 == 0
+                                  ? fault_in_causes(task, result, seed)
+                                  : std::string();
     if (result.end != (exists ? End::filled : End::impossible) || !fault.empty()) {
         std::vector<std::string> words;
         for (const auto& word : task.forbidden()) words.push_back(text_of(word));
@@ -206,21 +208,21 @@ TEST_CASE("every grid of up to three by three over two letters is filled as brut
     long possible = 0;
     long impossible = 0;
     long seen = 0;
+    std::uint64_t seed = 0;
     for (const Size size : {Size{1, 3}, Size{2, 2}, Size{2, 3}, Size{3, 3}}) {
         every_grid(size, {0, 1, empty_cell}, [&](const Grid& grid) {
-            if (size.cells() > 6 && ++seen % 41 != 0) return;
+            if (size.cells() > 4 && ++seen % 23 != 0) return;
             for (const int cap : {0, 1, 2, 3})
                 for (const auto& looks : {std::vector<LetterLook>(), alike, twins})
                     for (const auto& words : {std::vector<Letters>(), {word_of("ABA")}}) {
                         Task task{grid, words, {}, {2, 1}};
                         task.rules = {cap, looks};
-                        ++(agrees_with_brute_force(task, static_cast<std::uint64_t>(seen)) ? possible
-                                                                                           : impossible);
+                        ++(agrees_with_brute_force(task, ++seed) ? possible : impossible);
                     }
         });
     }
     CHECK(possible > 5000);
-    CHECK(impossible > 1000);
+    CHECK(impossible > 500);
 }
 
 TEST_CASE("a run that words bring with them is no fault, but filler may not lengthen it") {
