@@ -6,6 +6,7 @@
 
 #include "grid/cell_layout.hpp"
 #include "grid/rows_of_text.hpp"
+#include "text/direction.hpp"
 #include "text/quoted.hpp"
 #include "text/utf8.hpp"
 #include "text/word_lines.hpp"
@@ -23,16 +24,6 @@ Refusal refused(std::string_view source, int line, const std::string& fault, con
 bool is_ascii(std::string_view text) {
     return std::all_of(text.begin(), text.end(),
                        [](char byte) { return static_cast<unsigned char>(byte) < 0x80; });
-}
-
-// Marks that say in which direction a line runs, as programs write them beside right-to-left letters: U+200E,
-// U+200F, U+202A to U+202E, U+2066 to U+2069.
-bool is_direction_mark(std::string_view character) {
-    if (character.size() != 3 || character[0] != '\xE2') return false;
-    const auto second = static_cast<unsigned char>(character[1]);
-    const auto third = static_cast<unsigned char>(character[2]);
-    return (second == 0x80 && (third == 0x8E || third == 0x8F || (third >= 0xAA && third <= 0xAE))) ||
-           (second == 0x81 && third >= 0xA6 && third <= 0xA9);
 }
 
 // The rows of a text in user-perceived characters, one row at a time.

@@ -57,4 +57,22 @@ std::string from_the_left(std::string_view line) {
     return holds_right_to_left(line) ? between(left_to_right_mark, line, {}) : std::string(line);
 }
 
+bool is_direction_mark(std::string_view character) {
+    if (character.size() != 3 || character[0] != '\xE2') return false;
+    const auto second = static_cast<unsigned char>(character[1]);
+    const auto third = static_cast<unsigned char>(character[2]);
+    return (second == 0x80 && (third == 0x8E || third == 0x8F || (third >= 0xAA && third <= 0xAE))) ||
+           (second == 0x81 && third >= 0xA6 && third <= 0xA9);
+}
+
+std::string without_direction_marks(std::string_view text) {
+    std::string kept;
+    for (std::size_t at = 0; at < text.size();) {
+        const bool is_mark = is_direction_mark(text.substr(at, 3));
+        if (!is_mark) kept += text[at];
+        at += is_mark ? 3 : 1;
+    }
+    return kept;
+}
+
 }  // namespace lode

@@ -21,4 +21,9 @@ namespace lode {
 // The line so that it begins at the left whatever it holds: after U+200E.
 [[nodiscard]] LODE_API std::string from_the_left(std::string_view line);
 
+// Marks that say in which direction a line runs: U+200E, U+200F, U+202A to U+202E, U+2066 to U+2069. In what
+// is read they are nothing: programs put them there, this one among them.
+[[nodiscard]] bool is_direction_mark(std::string_view character);
+[[nodiscard]] std::string without_direction_marks(std::string_view text);
+
 }  // namespace lode

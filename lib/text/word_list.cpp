@@ -8,6 +8,7 @@
 #include <unicode/uchar.h>
 #include <letterlode/text.hpp>
 
+#include "text/direction.hpp"
 #include "text/quoted.hpp"
 #include "text/utf8.hpp"
 #include "text/word_lines.hpp"
@@ -156,9 +157,10 @@ class ListReader {
         return std::min({row.find_first_of("\t,;"), row.find("  "), row.size()});
     }
 
-    bool add(std::string_view word, int line) {
+    bool add(std::string_view written, int line) {
+        const bool plain = is_plain(written);
+        const std::string word = plain ? std::string(written) : without_direction_marks(written);
         if (word.empty()) return true;
-        const bool plain = is_plain(word);
         if (!plain && has_control(word)) {
             faults_.add(line, "this line holds a control character.", {});
             faults_.advise("Save the list as plain text, a word a line.");
@@ -168,7 +170,7 @@ class ListReader {
             faults_.add(line, "a list holds at most " + std::to_string(max_list_words) + " words.", {});
             return false;
         }
-        list_.words.push_back({plain ? std::string(word) : to_utf8(composed(to_icu(word))), line});
+        list_.words.push_back({plain ? word : to_utf8(composed(to_icu(word))), line});
         return true;
     }
 
