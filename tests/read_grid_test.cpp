@@ -165,6 +165,15 @@ TEST_CASE(
     CHECK(read_grid("ABO\nLLA\n", "", upper())->grid.size() == Size{2, 3});
 }
 
+TEST_CASE("words of a list are read without marks of direction") {
+    const auto list = read_word_lines("\u2068\u05D2\u05DF\u2069\n\u200E\u2068\u2069\nrose\n", "w.txt");
+    REQUIRE(list);
+    REQUIRE(list->words.size() == 2);
+    CHECK(list->words[0].shown == "\u05D2\u05DF");
+    CHECK(list->words[1].shown == "rose");
+    CHECK(list->words[1].line == 3);
+}
+
 TEST_CASE("a list that is printed under a grid is read with it") {
     for (const char* text :
          {"KALE\nXYZW\n\nkale\nwhite beet\n", "K,A,L,E\nX,Y,Z,W\n,,,\nkale,white beet,,\n",
