@@ -268,6 +268,9 @@ TEST_CASE("NULL is a broken call in every function, and never a crash", "[c]") {
         Out<lode_rating> rating;
         broken("rating", [&](Error e) { return lode_rate_puzzle(nullptr, p, e); });
         broken("puzzle", [&](Error e) { return lode_rate_puzzle(rating, nullptr, e); });
+        broken("rating", [&](Error e) { return lode_rate_grid_text(nullptr, "AB", "", r, e); });
+        broken("grid", [&](Error e) { return lode_rate_grid_text(rating, nullptr, "", r, e); });
+        broken("recipe", [&](Error e) { return lode_rate_grid_text(rating, "AB", "", nullptr, e); });
         broken("rating", [&](Error e) { return lode_rating_json(&text, nullptr, e); });
         broken("rating", [&](Error e) { return lode_rating_text(&text, nullptr, e); });
         REQUIRE(lode_rate_puzzle(rating, p, nullptr) == LODE_OK);

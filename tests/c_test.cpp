@@ -249,7 +249,8 @@ TEST_CASE("a puzzle is rated as the C++ API rates it", "[c]") {
     const auto puzzle = made(recipe.get());
     const char* json = nullptr;
     REQUIRE(lode_puzzle_json(&json, puzzle.get(), nullptr) == LODE_OK);
-    const auto expected = lode::rate(lode::puzzle_from_json(json, "").value()).value();
+    const auto read = lode::puzzle_from_json(json, "").value();
+    const auto expected = lode::rate(read).value();
     Out<lode_rating> rating;
     REQUIRE(lode_rate_puzzle(rating, puzzle.get(), nullptr) == LODE_OK);
     CHECK(lode_rating_fixations(rating.get()) == expected.difficulty.fixations);
@@ -258,6 +259,12 @@ TEST_CASE("a puzzle is rated as the C++ API rates it", "[c]") {
     CHECK(std::string(json) == lode::to_json(expected));
     REQUIRE(lode_rating_text(&json, rating.get(), nullptr) == LODE_OK);
     CHECK(contains(json, "Leek"));
+
+    // A drawn grid of the same letters is as difficult.
+    Out<lode_rating> drawn;
+    REQUIRE(lode_rate_grid_text(drawn, lode::grid_text(read.grid.grid, read.grid.alphabet).c_str(),
+                                "grid.txt", recipe.get(), nullptr) == LODE_OK);
+    CHECK(lode_rating_fixations(drawn.get()) == expected.difficulty.fixations);
 }
 
 TEST_CASE("of two copies of a word in a drawn grid, the second is the stray one", "[c]") {

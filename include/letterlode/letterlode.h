@@ -307,7 +307,8 @@ LODE_API void lode_puzzle_free(lode_puzzle* puzzle);
 LODE_API int32_t lode_audit_puzzle(lode_audit** audit, const lode_puzzle* puzzle, lode_error** error);
 
 /* Judges anybody's grid by a recipe's words, locale, case and avoid lists; its size, shape, directions, seed and
-   effort do not count. The grid is drawn a line a row, letters with or without blanks between, '.' or '#' for a
+   effort do not count. The grid is drawn a line a row: letters one against the other, with blanks between, or as
+   fields with tabs, semicolons or commas; '.', '#', an empty field, or a blank where all columns line up is a
    closed cell. `source` is nullable and names the grid. [yours | as a reader of the recipe | 0.1] */
 LODE_API int32_t lode_audit_grid_text(lode_audit** audit, const char* grid, const char* source,
                                       const lode_recipe* recipe, lode_error** error);
@@ -360,6 +361,10 @@ LODE_API void lode_audit_free(lode_audit* audit);
 /* Rates a puzzle without its artwork: its difficulty, and what can be said of its letters without their size.
    [yours | any | 0.1] */
 LODE_API int32_t lode_rate_puzzle(lode_rating** rating, const lode_puzzle* puzzle, lode_error** error);
+/* Rates anybody's grid by a recipe's words, as lode_audit_grid_text takes both. `source` is nullable.
+   [yours | as a reader of the recipe | 0.1] */
+LODE_API int32_t lode_rate_grid_text(lode_rating** rating, const char* grid, const char* source,
+                                     const lode_recipe* recipe, lode_error** error);
 /* Fixations of a simulated reader who looks for all words one after the other; 0 for NULL.
    [nothing to own | any | 0.1] */
 LODE_API double lode_rating_fixations(const lode_rating* rating);

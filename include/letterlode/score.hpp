@@ -79,7 +79,11 @@ struct Difficulty {
     double fixations = 0;  // of all words, one after the other
     Level level = Level::glance;
     std::vector<WordDifficulty> words;  // in the list's order
-    std::vector<RatingPart> parts;      // what explains it
+    // What explains it: letters in the grid, words, letters a word, directions used, percent of words that
+    // read backward and of those not in a row, cells that two or more words share (nesting is none), false
+    // starts a word by how many letters agree before one does not, and the Kullback-Leibler divergence of the
+    // filler's letters from the words', sum of p log2(p / q), each letter counted once more in q.
+    std::vector<RatingPart> parts;
 };
 
 inline constexpr std::size_t max_rated_cells = 4'000'000;
@@ -133,7 +137,20 @@ struct LettersSeen {
     std::optional<Colour> blank = {};
 };
 
-// How easily the grid is read, part by part. Looks may be those of another alphabet's length: letters beyond
+// How easily the grid is read, part by part:
+//   letter height as seen      angle_as_seen(cap height, viewing), minutes of arc; ISO 9241
+//   letter height              mm; against least_height_on_signs (2010 ADA Standards, table 703.5.5)
+//   stroke, gap between letters, line spacing, width of the O
+//                              100 length / cap height, percent; 703.5.7, 703.5.8, 703.5.9, 703.5.4
+//   contrast of letters        contrast_ratio with the blank and the bands; WCAG 2.2, 1.4.3
+//   difference of bands and blank
+//                              colour_difference, the least of all_visions; 10 is asked for by judgement
+//   longest run of one letter  letters, in any of the eight directions
+//   look-alike neighbours      100 times the pairs of neighbouring cells, in eight directions, whose letters
+//                              differ and are `alike`, over all pairs of neighbours
+//   evenness                   100 times the standard deviation of the ink of blocks of three by three open
+//                              cells, over their mean; judgement
+// Looks may be those of another alphabet's length: letters beyond
 // it are not known. Linear in the cells.
 [[nodiscard]] LODE_API std::vector<RatingPart> rate_readability(const LetteredGrid& grid,
                                                                 const LetterLooks& looks,

@@ -11,6 +11,20 @@ std::int32_t lode_rate_puzzle(lode_rating** rating, const lode_puzzle* puzzle, l
     });
 }
 
+std::int32_t lode_rate_grid_text(lode_rating** rating, const char* grid, const char* source,
+                                 const lode_recipe* recipe, lode_error** error) {
+    clear(rating);
+    return guarded(__func__, error, [&] {
+        auto& result = need(rating, "rating");
+        const std::string_view drawn = text(grid, "grid");
+        const lode::Recipe& rules = need(recipe, "recipe").recipe;
+        const auto segmenter = taken(lode::Segmenter::open(rules.text));
+        const auto lettered = taken(lode::read_grid(drawn, source_name(source), segmenter));
+        result = new lode_rating{taken(lode::rate(lettered, rules)), {}, {}};
+        return LODE_OK;
+    });
+}
+
 double lode_rating_fixations(const lode_rating* rating) {
     return rating ? rating->rating.difficulty.fixations : 0;
 }
