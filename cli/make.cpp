@@ -92,10 +92,18 @@ Outcome<std::vector<Puzzle>> make_puzzles(const CheckedRecipe& checked, const Re
     if (aim) {
         auto aimed = make_aimed(recipe, *aim, control);
         if (!aimed) return aimed.refusal();
-        say("note: of " + std::to_string(aimed->tried) +
-            " puzzles this is the nearest to the aim: a simulated reader needs " +
-            std::to_string(std::llround(aimed->rating.difficulty.fixations)) + " fixations, level " +
-            std::string(name(aimed->rating.difficulty.level)) + ".");
+        const auto fixations = std::llround(aimed->rating.difficulty.fixations);
+        const bool is_missed =
+            aim->kind == Aim::Kind::fixations &&
+            std::abs(aimed->rating.difficulty.fixations - aim->fixations) > aim->fixations / 10;
+        say("note: of " + std::to_string(aimed->tried) + " puzzles this is the nearest to the aim" +
+            (is_missed
+                 ? ", and misses it by " +
+                       std::to_string(std::llabs(fixations - std::llround(aim->fixations))) + " fixations"
+                 : std::string()) +
+            ": a simulated reader needs " + std::to_string(fixations) + " for all words, level " +
+            std::string(name(aimed->rating.difficulty.level)) + "." +
+            (is_missed ? " Another --grid or other words change more." : ""));
         return std::vector<Puzzle>{std::move(aimed->puzzle)};
     }
     auto puzzle = checked.make(seed, control);
@@ -158,7 +166,8 @@ Verb make_verb() {
          "or the "
          "calmest to read")  //
         ("aim", po::value<std::string>()->value_name("AIM"),
-         "easier, harder, or a number of fixations (see letterlode rate --help): seeds are tried, and "
+         "easier, harder, or a number of fixations for all words, as letterlode rate tells it: seeds are "
+         "tried, and "
          "directions and "
          "ways to fill where none is given")  //
         ("threads", po::value<std::string>()->value_name("N"),

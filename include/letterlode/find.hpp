@@ -122,6 +122,7 @@ struct Audit {
     bool certified = false;
     bool cut_short = false;  // there were more copies than `most`
     bool cancelled = false;  // the search did not come to its end: what is listed was found, no more is known
+    std::size_t avoided_words = 0;  // how many the rules name
     std::vector<WordFinding> words;
     std::vector<std::string> missing;
     std::vector<AvoidedFinding> avoided;

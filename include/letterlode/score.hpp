@@ -23,8 +23,14 @@ struct RatingPart {
     double value = 0;
     std::string unit;                 // "percent"
     std::optional<double> threshold;  // what the source asks for, where it asks for something
+    bool is_most = false;             // the threshold is the most, not the least
     std::string source;               // published ground, "definition", "common practice" or "judgement"
     std::string note;                 // a plain sentence; may be empty
+
+    // Where a threshold is asked for, whether the value keeps to it.
+    [[nodiscard]] bool is_met() const {
+        return !threshold || (is_most ? value <= *threshold : value >= *threshold);
+    }
 };
 
 // A simulated reader, and the costs of what they do, in thousandths of a fixation: how often the eye comes to

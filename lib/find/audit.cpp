@@ -108,7 +108,8 @@ struct Judge::Rules {
     std::vector<Avoided> avoided;  // by their numbers in the reading
     std::optional<OtherReading> avoided_reading;
     std::optional<ByChance> by_chance;
-    std::size_t most;
+    std::size_t named = 0;  // avoided words in the rules
+    std::size_t most = 1;
 
     void read_words(const Alphabet& alphabet);
     void read_avoided(const Alphabet& alphabet, const AuditRules& rules, const Segmenter& segmenter);
@@ -133,6 +134,7 @@ void Judge::Rules::read_words(const Alphabet& alphabet) {
 
 void Judge::Rules::read_avoided(const Alphabet& alphabet, const AuditRules& rules,
                                 const Segmenter& segmenter) {
+    named = rules.avoid.size();
     if (rules.avoid.empty()) return;
     avoided_reading.emplace(alphabet, [](const std::string& letter) { return folded(letter); });
     std::set<std::vector<std::string>> allowed;
@@ -227,6 +229,7 @@ Audit Judge::audit(const Grid& grid, std::span<const std::optional<Placement>> p
         };
 
     Audit audit;
+    audit.avoided_words = rules_->named;
     rules_->judge_words(grid, placed, part, audit);
     const bool every_copy_is_listed = !audit.cut_short;
     searched += rows;

@@ -212,7 +212,7 @@ LayoutFound find_cell_layout(std::size_t rows, const std::function<const RowText
                             "Write blanks between the letters of all rows or of none; draw closed cells with "
                             "'.', '#' or '·'. Where a language writes one letter with several characters, "
                             "--locale says so."}};
-    if (same_groups && !seen.any_wide_gap && !seen.shifted_row)
+    if (same_groups && groups > 1)
         return {{},
                 LayoutFault{0, "its blanks may part letters of several characters, or be closed cells.",
                             "Draw closed cells with '.', '#' or '·'; --locale says where several characters "

@@ -99,8 +99,9 @@ class CellLetters {
             for (const auto& letter : spelling.letters) parts += (parts.empty() ? "" : " ") + letter;
             return {"holds " + quoted(written) + ", which is " + std::to_string(spelling.letters.size()) +
                         " letters (" + parts + ").",
-                    "Put one letter into a cell. --locale says which characters together are one letter; "
-                    "--letters keep leaves their case as it is."};
+                    "Put one letter into a cell. --locale says which characters together are one letter, "
+                    "--sharp-s "
+                    "keep that a sharp s is one."};
         }
         return {"brings more than " + std::to_string(max_letters) + " different letters.",
                 "Give the grid in parts."};

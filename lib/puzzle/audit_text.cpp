@@ -81,8 +81,9 @@ std::string verdict_text(const Audit& audit) {
                (audit.words.size() == 1
                     ? std::string("the word stands")
                     : "each of the " + std::to_string(audit.words.size()) + " words stands") +
-               " in the grid " + (once ? "once" : "as often as it should") +
-               " and nowhere else, and no avoided word stands in it.\n";
+               " in the grid " + (once ? "once" : "as often as it should") + " and nowhere else" +
+               (audit.avoided_words > 0 ? ", and no avoided word stands in it.\n"
+                                        : "; no words to avoid were looked for.\n");
     }
     std::size_t strays = 0;
     for (const auto& word : audit.words) strays += word.stray.size();

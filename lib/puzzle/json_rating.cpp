@@ -17,7 +17,10 @@ std::string number(double value) {
 std::string part_json(const RatingPart& part) {
     JsonMembers members{
         {"part", json_string(part.part)}, {"value", number(part.value)}, {"unit", json_string(part.unit)}};
-    if (part.threshold) members.push_back({"threshold", number(*part.threshold)});
+    if (part.threshold) {
+        members.push_back({"threshold", number(*part.threshold)});
+        members.push_back({"bound", json_string(part.is_most ? "most" : "least")});
+    }
     members.push_back({"source", json_string(part.source)});
     if (!part.note.empty()) members.push_back({"note", json_string(part.note)});
     return json_object(members);

@@ -348,7 +348,7 @@ Outcome<T> guarded(std::string_view json, std::string_view source, const char* k
     try {
         return read(parse_json(json));
     } catch (const JsonFault& fault) {
-        return unusable(fault.what, "Give a file that letterlode wrote.");
+        return unusable(fault.what, "Give JSON that letterlode wrote, such as puzzle.json.");
     } catch (const Fault& fault) {
         return unusable(fault.path + " " + fault.what + ".",
                         std::string("See the schema of the ") + kind + " in data/schema.");

@@ -36,7 +36,9 @@ std::string table_of(const std::vector<RatingPart>& parts) {
     for (const RatingPart& part : parts) {
         text += "  " + padded(part.part, part_width) + "  " + padded_before(plain(part.value), value_width) +
                 " " + part.unit;
-        if (part.threshold) text += ", asked for: " + plain(*part.threshold);
+        if (part.threshold)
+            text += std::string(part.is_most ? ", at most " : ", at least ") + plain(*part.threshold) +
+                    " is asked for: " + (part.is_met() ? "met" : "NOT MET");
         text += "\n";
         if (!part.note.empty()) text += "      " + part.note + "\n";
         text += "      Ground: " + part.source + ".\n";

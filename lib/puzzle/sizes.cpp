@@ -230,13 +230,16 @@ std::optional<Refusal> Sizes::start_exact() {
     choices_ = exact_choices(left);
     if (choices_.size() > sizes_tried) choices_.resize(sizes_tried);
     if (choices_.empty())
-        return Refusal{Refusal::Reason::unusable,
-                       "No grid near this aspect can be covered by these words so that exactly " +
-                           std::to_string(static_cast<std::size_t>(left)) + " cells are left over.",
-                       {},
-                       {"Leave another number of cells over, let words cross, or name a size with --grid."},
-                       {},
-                       0};
+        return Refusal{
+            Refusal::Reason::unusable,
+            "No grid near this aspect can be covered by these words so that exactly " +
+                std::to_string(static_cast<std::size_t>(left)) + " cells are left over.",
+            {},
+            {job_->message.empty()
+                 ? "Leave another number of cells over, let words cross, or name a size with --grid."
+                 : "Name a size with --grid, or let filler follow the message: --message-then filler."},
+            {},
+            0};
     take(0);
     return std::nullopt;
 }

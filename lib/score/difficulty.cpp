@@ -23,7 +23,7 @@ constexpr std::array levels{LevelBound{Level::glance, "glance", 10}, LevelBound{
                             LevelBound{Level::patience, "patience", HUGE_VAL}};
 
 RatingPart part(std::string what, double value, std::string unit, std::string source, std::string note) {
-    return {std::move(what), value, std::move(unit), std::nullopt, std::move(source), std::move(note)};
+    return {std::move(what), value, std::move(unit), std::nullopt, false, std::move(source), std::move(note)};
 }
 
 double percent(std::int64_t of, std::int64_t all) {

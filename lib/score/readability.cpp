@@ -28,8 +28,8 @@ RatingPart share_of_height(const std::string& what, double length, double height
     const std::string verdict = percent < least  ? ": this is less."
                                 : percent > most ? ": this is more."
                                                  : ".";
-    return {what,           percent, "percent of height", percent > most ? most : least, ada + paragraph,
-            range + verdict};
+    return {what,           percent,         "percent of height", percent > most ? most : least,
+            percent > most, ada + paragraph, range + verdict};
 }
 
 void add_sizes(const LettersSeen& seen, std::vector<RatingPart>& parts) {
@@ -37,20 +37,24 @@ void add_sizes(const LettersSeen& seen, std::vector<RatingPart>& parts) {
     if (seen.viewing > 0) {
         const double angle = angle_as_seen(seen.cap_height, seen.viewing);
         parts.push_back(
-            {"letter height as seen", angle, "arcmin", least_angle, "ISO 9241-3 (1992), kept in ISO 9241-303",
-             angle < least_angle ? "Too small to be read from there: come nearer, or make the letters larger."
+            {"letter height as seen", angle, "arcmin", least_angle, false,
+             "ISO 9241-3 (1992), kept in ISO 9241-303",
+             angle < least_angle
+                 ? "Too small to be read from there: at that distance letters of " +
+                       in_tenths(2 * seen.viewing * std::tan(least_angle / 2 * std::numbers::pi / 10'800)) +
+                       " mm are needed."
              : angle < preferred_angle ? "Readable; 20 to 22 are preferred."
                                        : "Read with ease."});
         if (const auto least = least_height_on_signs(seen.baseline, seen.viewing))
             parts.push_back(
-                {"letter height", seen.cap_height, "mm", *least, std::string(ada) + "table 703.5.5",
+                {"letter height", seen.cap_height, "mm", *least, false, std::string(ada) + "table 703.5.5",
                  "What a public sign needs, with its letters " + in_tenths(seen.baseline / 1000) +
                      " m above the floor" +
                      (seen.cap_height < *least ? ": this is less, and a panel at home may do with it."
                                                : ".")});
     } else {
         parts.push_back(
-            {"letter height", seen.cap_height, "mm", std::nullopt, "definition",
+            {"letter height", seen.cap_height, "mm", std::nullopt, false, "definition",
              "Legible from " +
                  in_tenths(seen.cap_height / (2000 * std::tan(least_angle / 2 * std::numbers::pi / 10'800))) +
                  " m at the most, by ISO 9241-3 (1992): 16 minutes of arc."});
@@ -73,7 +77,7 @@ void add_colours(const LettersSeen& seen, std::vector<RatingPart>& parts) {
     const double least = seen.cap_height >= 4.4 ? least_contrast_of_large_text : least_contrast;
     const auto add = [&](const char* on, Colour ground) {
         parts.push_back({std::string("contrast of letters on ") + on, contrast_ratio(*seen.letters, ground),
-                         "to 1", least, "WCAG 2.2, success criterion 1.4.3",
+                         "to 1", least, false, "WCAG 2.2, success criterion 1.4.3",
                          to_text(*seen.letters) + " on " + to_text(ground) + "."});
     };
     if (seen.blank) add("the blank", *seen.blank);
@@ -86,7 +90,7 @@ void add_colours(const LettersSeen& seen, std::vector<RatingPart>& parts) {
     };
     const Vision worst = *std::min_element(all_visions.begin(), all_visions.end(),
                                            [&](Vision a, Vision b) { return difference(a) < difference(b); });
-    parts.push_back({"difference of bands and blank", difference(worst), "CIEDE2000", 10.0,
+    parts.push_back({"difference of bands and blank", difference(worst), "CIEDE2000", 10.0, false,
                      "Sharma, Wu, Dalal 2005; Machado, Oliveira, Fernandes 2009; the threshold is judgement",
                      "As seen with " + std::string(name(worst)) + " vision, the hardest of four."});
 }
@@ -146,8 +150,8 @@ void add_neighbours(const LetteredGrid& lettered, const LetterLooks& looks, std:
     }
     parts.push_back({"look-alike neighbours",
                      pairs == 0 ? 0 : 100.0 * static_cast<double>(alike_pairs) / static_cast<double>(pairs),
-                     "percent of neighbours", std::nullopt, "overlap of outlines; the bound is judgement",
-                     note + "."});
+                     "percent of neighbours", std::nullopt, false,
+                     "overlap of outlines; the bound is judgement", note + "."});
 }
 
 // The spread of the ink of blocks of three by three cells around their mean.
@@ -172,7 +176,7 @@ void add_evenness(const LetteredGrid& lettered, const LetterLooks& looks, std::v
     if (blocks == 0 || sum <= 0) return;
     const double mean = sum / static_cast<double>(blocks);
     const double spread = std::sqrt(std::max(0.0, squares / static_cast<double>(blocks) - mean * mean));
-    parts.push_back({"evenness", 100 * spread / mean, "percent of mean ink", std::nullopt, "judgement",
+    parts.push_back({"evenness", 100 * spread / mean, "percent of mean ink", std::nullopt, false, "judgement",
                      "How far the grey of blocks of nine letters varies, as " + looks.font +
                          " draws them: less is calmer."});
 }
@@ -207,7 +211,7 @@ std::vector<RatingPart> rate_readability(const LetteredGrid& grid, const LetterL
     const Run run = longest_run_of_one(grid.grid, grid.alphabet.size());
     if (run.length > 0)
         parts.push_back({"longest run of one letter", static_cast<double>(run.length), "letters",
-                         std::nullopt, "definition",
+                         std::nullopt, false, "definition",
                          "Of " + grid.alphabet.text(run.letter) +
                              ", in any line: the eye loses its place in long ones."});
     add_neighbours(grid, looks, parts);

@@ -217,13 +217,14 @@ void Formula::leftover(std::size_t cells) {
     keep_within(left, {cells, cells});
 }
 
-// A cell that is the n-th of those left over holds the n-th letter.
+// A cell that is the n-th of those left over holds the n-th letter; there are as many cells as letters, or more
+// where filler follows.
 void Formula::message() {
     const Letters& letters = task_.demands.message;
-    leftover(letters.size());
     const auto cells = open_cells(task_.demands.message_from_right);
     Clause left;
     for (const auto& cell : cells) left.push_back(-covered_.at(cell));
+    keep_within(left, {letters.size(), task_.demands.filler_follows ? left.size() : letters.size()});
     const auto counts = count(left, letters.size());
     for (std::size_t at = 0; at < cells.size(); ++at)
         for (std::size_t number = 0; number < letters.size(); ++number)
