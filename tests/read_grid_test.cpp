@@ -119,6 +119,7 @@ TEST_CASE("what can be read in two ways is refused, with the row and a way out")
     refused("A B C\n  D E F\nG H I", 2, "row 2: this row does not begin in the same column");
     refused("A B C\nD EF\nG H I", 2, "row 2: letter 2 touches the next, and row 1 has a blank after each");
     refused("\nAB C\nDE F\n", 2, "row 1: its blanks may part letters of several characters");
+    refused("B   LL  A\nA   C   W\n", 1, "row 1: its blanks may part letters of several characters");
     refused("ABC\nD,F\nGHI", 2, "row 2, column 2 holds ','");
     refused("ABC\nD\tF\nGHI", 2, "row 2, column 2 holds '<U+0009>'");
     refused("ß A\nB C\n", 1, "row 1, column 1 holds 'ß', which is 2 letters (S S)");
