@@ -11,11 +11,6 @@ Refusal unusable_words(const std::string& fault, const std::string& advice) {
     return {Refusal::Reason::unusable, fault, {}, {advice}, {}, 0};
 }
 
-bool is_json(const std::string& text) {
-    const auto first = text.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
-    return first != std::string::npos && text[first] == '{';
-}
-
 // A puzzle brings its words, its placements and its rules; options win over them.
 Outcome<GridInput> read_puzzle(const std::string& text, const std::string& name, const Values& values) {
     auto puzzle = puzzle_from_json(text, name);

@@ -166,10 +166,23 @@ Outcome<Recipe> with_grid_options(Recipe recipe, const Values& values) {
     return recipe;
 }
 
+bool is_json(const std::string& text) {
+    const auto first = text.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
+    return first != std::string::npos && text[first] == '{';
+}
+
 Outcome<WordLines> read_list(const std::string& path) {
     const auto text = read_file(path);
     if (!text) return text.refusal();
-    return read_word_lines(*text, path == "-" ? "standard input" : path);
+    const std::string name = path == "-" ? "standard input" : path;
+    if (is_json(*text))
+        return Refusal{Refusal::Reason::unusable,
+                       name + ": this is JSON, and a list of words is expected.",
+                       {},
+                       {"A list is text, a word a line. A recipe or a puzzle is given with --recipe FILE."},
+                       name,
+                       0};
+    return read_word_lines(*text, name);
 }
 
 }  // namespace lode::cli

@@ -26,4 +26,7 @@ void note_missing_avoid_list(const Recipe& recipe);
 // Reads a list of words from a file or standard input.
 [[nodiscard]] Outcome<WordLines> read_list(const std::string& path);
 
+// Whether a text begins as a JSON object does.
+[[nodiscard]] bool is_json(const std::string& text);
+
 }  // namespace lode::cli

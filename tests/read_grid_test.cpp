@@ -119,6 +119,7 @@ TEST_CASE("what can be read in two ways is refused, with the row and a way out")
     refused("A B C\n  D E F\nG H I", 2, "row 2: this row does not begin in the same column");
     refused("A B C\nD EF\nG H I", 2, "row 2: letter 2 touches the next, and row 1 has a blank after each");
     refused("\nAB C\nDE F\n", 2, "row 1: its blanks may part letters of several characters");
+    refused("A B C   D E F\nG H I   J K L\n", 1, "row 1: its wider gaps may be closed cells");
     refused("B   LL  A\nA   C   W\n", 1, "row 1: its blanks may part letters of several characters");
     refused("ABC\nD,F\nGHI", 2, "row 2, column 2 holds ','");
     refused("ABC\nD\tF\nGHI", 2, "row 2, column 2 holds '<U+0009>'");
@@ -138,8 +139,16 @@ TEST_CASE("text after the grid is named by its line, a second grid as one") {
 
 TEST_CASE(
     "marks of a line's direction are passed over, and letters keep the columns that they are written in") {
-    CHECK(read_again("\u202D\u05D0 \u05D1\u202C\n\u2066\u05D2 \u05D3\u2069\n") ==
-          read_again("\u05D0 \u05D1\n\u05D2 \u05D3\n"));
+    CHECK(read_again("\u202D\u05D0 \u05D1\u202C\n\u202D\u05D2 \u05D3\u202C\n") ==
+          read_again("\u05D1 \u05D0\n\u2066\u05D3 \u05D2\u2069\n"));
+    // The first letter of a right-to-left line is its rightmost cell; a row without letters goes with the
+    // others.
+    const auto grid = read_grid("\u05D0\u05D1.\n..7\n", "", upper());
+    REQUIRE(grid);
+    CHECK(grid->grid[{0, 0}] == closed_cell);
+    CHECK(grid->alphabet.text(grid->grid[{0, 2}]) == "\u05D0");
+    CHECK(grid->alphabet.text(grid->grid[{1, 0}]) == "7");
+    CHECK_THAT(refused_grid("AB\n\u05D0C\n").message, Contains("row 2 has letters that run from the left"));
 }
 
 TEST_CASE(
@@ -161,6 +170,8 @@ TEST_CASE(
     CHECK(packed.refusal().line == 2);
     CHECK_THAT(packed.refusal().message, Contains("row 2 can be read in two ways: 'LL' is one letter"));
     CHECK(read_grid("ABO\nL.L\n", "", welsh));  // nothing joins across a closed cell
+    // A single column has no place for blanks.
+    CHECK(read_grid("LL\nCH\nDD\n", "", welsh)->grid.size() == Size{3, 1});
     const Segmenter split = std::move(Segmenter::open({"cy", LetterCase::upper, Digraphs::split})).value();
     CHECK(read_grid("ABO\nLLA\n", "", split)->grid.size() == Size{2, 3});
     CHECK(read_grid("ABO\nLLA\n", "", upper())->grid.size() == Size{2, 3});

@@ -170,9 +170,11 @@ struct LetteredGrid {
 // one against the other, with blanks between, or as fields with tabs, semicolons or commas between; in either
 // case; a letter of several characters where the segmenter's locale has it. A closed cell is '.', '#' or '·',
 // an empty field, or a blank where the columns of all rows line up. Fields that are empty at the start of
-// every row are no cells (a table may begin in its sheet's second column). Marks of a line's direction are
-// passed over. Refused as unusable, naming line, row and column: rows of different length, a symbol that is
-// no letter, blanks that can be taken in two ways, a blank line with more text after it. Linear in the text.
+// every row are no cells (a table may begin in its sheet's second column). In a right-to-left script the
+// first letter of a line is its rightmost cell, unless U+202D says that the line stands in columns, as
+// grid_text has it; other marks of direction are passed over. Refused as unusable, naming line, row and
+// column: rows of different length, a symbol that is no letter, blanks that can be taken in two ways, letters
+// of both directions in a row, a blank line with more text after it. Linear in the text.
 [[nodiscard]] LODE_API Outcome<LetteredGrid> read_grid(std::string_view text, std::string_view source,
                                                        const Segmenter& segmenter);
 

@@ -79,6 +79,7 @@ enum class Level : std::uint8_t {
 struct WordDifficulty {
     std::string shown;
     double fixations = 0;
+    bool is_found = true;  // false: it is not in the grid, and all of it was searched
 };
 
 struct Difficulty {
@@ -93,10 +94,12 @@ struct Difficulty {
 };
 
 inline constexpr std::size_t max_rated_cells = 4'000'000;
+inline constexpr std::int64_t max_rated_steps = 1'000'000'000;
 
-// Refused as unusable: a grid of more than max_rated_cells cells. The grid's letters are numbers of the
-// alphabet. Throws std::invalid_argument for a word of fewer than two letters. Linear in the cells, and for
-// each word in the rows and in the places where its first two letters stand.
+// Refused as unusable: a grid of more than max_rated_cells cells, or of so few different letters that more
+// than max_rated_steps letters would have to be compared. The grid's letters are numbers of the alphabet.
+// Throws std::invalid_argument for a word of fewer than two letters. Linear in the cells, and for each word
+// in the rows and in the places where its first two letters stand.
 [[nodiscard]] LODE_API Outcome<Difficulty> rate_difficulty(const LetteredGrid& grid,
                                                            std::span<const SoughtWord> words,
                                                            const Reader& reader = {});

@@ -106,6 +106,9 @@ class RowsSeen {
         }
     }
 
+    // Where all rows are filled alike.
+    [[nodiscard]] std::size_t filled_columns() const { return first_filled_.size(); }
+
     std::size_t rows = 0;
     std::size_t indent = 0;  // of the row that begins first
     std::size_t end = 0;
@@ -141,7 +144,16 @@ LayoutFound unclear_indent(const RowsSeen& seen) {
 // Every character stands alone.
 LayoutFound layout_of_spaced(const RowsSeen& seen) {
     const bool in_step = seen.pitch >= 2;
-    if (seen.same_positions) return {{Kind::parted, {}, false, 0, 1, 0}, {}};
+    if (seen.same_positions) {
+        // Wider gaps at the same place in all rows: a column of closed cells, or only blanks.
+        if (in_step && aligned(seen, seen.pitch).columns > seen.filled_columns())
+            return {
+                {},
+                LayoutFault{0, "its wider gaps may be closed cells, or blanks and nothing more.",
+                            "Draw closed cells with '.', '#' or '·', and else put the same blanks between "
+                            "all letters."}};
+        return {{Kind::parted, {}, false, 0, 1, 0}, {}};
+    }
     if (in_step && seen.same_counts && seen.shifted_row && !seen.any_wide_gap) return unclear_indent(seen);
     // Blanks that are cells show at the start of a row or as a gap; a row that only ends early is too short.
     if (in_step && (seen.shifted_row || seen.any_wide_gap)) return {aligned(seen, seen.pitch), {}};
@@ -177,6 +189,17 @@ CellLayout layout_of_table(char separator, std::size_t rows,
     return layout;
 }
 
+// Whether all that stands between blanks is one letter each.
+bool all_cells(std::size_t rows, const std::function<const RowText&(std::size_t)>& read,
+               const std::function<bool(std::string_view)>& is_one_letter) {
+    std::vector<std::string_view> cells;
+    for (std::size_t row = 0; row < rows; ++row) {
+        split_at_blanks(read(row), cells);
+        if (!std::all_of(cells.begin(), cells.end(), is_one_letter)) return false;
+    }
+    return true;
+}
+
 }  // namespace
 
 LayoutFound find_cell_layout(std::size_t rows, const std::function<const RowText&(std::size_t)>& read,
@@ -187,19 +210,21 @@ LayoutFound find_cell_layout(std::size_t rows, const std::function<const RowText
     RowsSeen seen;
     for (std::size_t row = 0; row < rows; ++row) seen.see(read(row));
     if (!seen.any_gap) {
+        // A single column of letters that several characters make has no place for blanks.
+        if (seen.any_touching && !seen.shifted_row && all_cells(rows, read, is_one_letter))
+            return {{Kind::parted, {}, false, 0, 1, 0}, {}};
         if (!seen.shifted_row) return {{}, {}};
         return seen.same_counts ? unclear_indent(seen) : LayoutFound{aligned(seen, 1), {}};
     }
     if (!seen.any_touching) return layout_of_spaced(seen);
 
     // Blanks between some: of letters that several characters make, or of columns that line up.
-    bool letters_alone = true;
+    const bool letters_alone = all_cells(rows, read, is_one_letter);
     bool same_groups = true;
     std::size_t groups = 0;
     std::vector<std::string_view> cells;
     for (std::size_t row = 0; row < rows; ++row) {
         split_at_blanks(read(row), cells);
-        letters_alone = letters_alone && std::all_of(cells.begin(), cells.end(), is_one_letter);
         if (row == 0) groups = cells.size();
         same_groups &= cells.size() == groups;
     }

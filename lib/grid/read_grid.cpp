@@ -61,6 +61,29 @@ class Rows {
     std::vector<std::size_t> ends_;
 };
 
+// Which rows are read from the right: the first letter of a right-to-left line is its rightmost cell, unless
+// U+202D says that it stands in columns; rows without letters of their own direction go with the others.
+// `mixed` is a row whose letters run in both directions, so that its order is not clear.
+struct FromRight {
+    std::vector<bool> rows;
+    std::optional<std::size_t> mixed;
+};
+
+FromRight rows_from_right(const Views& rows) {
+    FromRight found{std::vector<bool>(rows.size(), false), {}};
+    if (std::all_of(rows.begin(), rows.end(), is_ascii)) return found;
+    bool any = false;
+    for (std::size_t row = 0; row < rows.size(); ++row) {
+        const LineDirections directions = directions_of(rows[row]);
+        if (directions.in_columns) continue;
+        if (directions.right_to_left && directions.left_to_right && !found.mixed) found.mixed = row;
+        any |= directions.right_to_left;
+        found.rows[row] = !directions.left_to_right;
+    }
+    if (!any) found.rows.assign(rows.size(), false);
+    return found;
+}
+
 // The letters of cells, by what is written there; each is spelled once.
 class CellLetters {
   public:
@@ -221,6 +244,12 @@ Outcome<LetteredGrid> grid_of(const Views& rows, int first_line, std::string_vie
         return refuse(found.fault->row, row_name(found.fault->row) + ": " + found.fault->fault,
                       found.fault->advice);
 
+    const FromRight from_right = rows_from_right(rows);
+    if (from_right.mixed)
+        return refuse(*from_right.mixed,
+                      row_name(*from_right.mixed) + " has letters that run from the left and from the right.",
+                      "Write U+202D before each row and U+202C after it, its first column first, or give a "
+                      "puzzle in JSON.");
     const bool may_join = segmenter.joins_letters() && letters_touch(found.layout);
     LetteredGrid read;
     Views cells;
@@ -245,6 +274,7 @@ Outcome<LetteredGrid> grid_of(const Views& rows, int first_line, std::string_vie
                                   std::to_string(segmenter.clusters(joined).size()) + ".",
                               "Put blanks between the letters of all rows, or say --digraphs split.");
         split_cells(found.layout, text, cells);
+        if (from_right.rows[row]) std::reverse(cells.begin(), cells.end());
         if (cells.size() != columns)
             return refuse(
                 row,

@@ -89,7 +89,12 @@ Refusal Attempt::interrupted() const {
 
 // Only said where it is explained: see explain_unplaced.
 Refusal Attempt::not_placed() const {
-    return {Refusal::Reason::unfinished, "The words could not be placed.", {}, {}, recipe_.words.source, 0};
+    return {Refusal::Reason::unfinished,
+            "The words were not placed within the effort.",
+            {},
+            {"Allow more with --effort, or take a larger grid or more directions."},
+            recipe_.words.source,
+            0};
 }
 
 // Only said where it is explained: see explain_unfilled.

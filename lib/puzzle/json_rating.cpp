@@ -37,8 +37,9 @@ std::string parts_json(const std::vector<RatingPart>& parts) {
 std::string to_json(const Rating& rating) {
     std::vector<std::string> words;
     for (const auto& word : rating.difficulty.words)
-        words.push_back(
-            json_object({{"shown", json_string(word.shown)}, {"fixations", number(word.fixations)}}));
+        words.push_back(json_object({{"shown", json_string(word.shown)},
+                                     {"fixations", number(word.fixations)},
+                                     {"found", json_bool(word.is_found)}}));
     return json_document({{"format", json_string("letterlode-rating")},
                           {"version", "1"},
                           {"readability", parts_json(rating.readability)},

@@ -258,8 +258,8 @@ std::string letter(const std::string& written, const std::string& path, const Se
     const auto spelling = segmenter.spell(written);
     std::string joined;
     for (const auto& part : spelling.letters) joined += part;
-    if (!spelling.bad.empty() || joined.empty() || joined != written)
-        fail(path, "is no letter by the recipe's locale and case");
+    if (!spelling.bad.empty() || spelling.letters.size() != 1 || joined != written)
+        fail(path, "is no single letter by the recipe's locale and case");
     return joined;
 }
 

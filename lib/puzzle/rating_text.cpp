@@ -54,7 +54,8 @@ std::string rating_text(const Rating& rating) {
     for (const auto& word : difficulty.words) across = std::max(across, display_width(word.shown));
     std::string text = padded("word", across) + "  fixations\n";
     for (const auto& word : difficulty.words)
-        text += padded(word.shown, across) + "  " + padded_before(decimal(word.fixations, 1), 9) + "\n";
+        text += padded(word.shown, across) + "  " + padded_before(decimal(word.fixations, 1), 9) +
+                (word.is_found ? "\n" : "  NOT IN THE GRID: all of it is searched\n");
     text += "\nReadability\n" + table_of(rating.readability);
     text += "\nDifficulty\n" + table_of(difficulty.parts);
     const double mean =

@@ -178,9 +178,16 @@ Outcome<Difficulty> rate_difficulty(const LetteredGrid& grid, std::span<const So
     Difficulty difficulty;
     std::int64_t all = 0;
     for (const SoughtWord& word : words) {
-        const std::int64_t cost = simulated.look_for(word.letters).cost;
+        const auto [cost, is_found] = simulated.look_for(word.letters);
+        if (simulated.steps() > max_rated_steps)
+            return Refusal{Refusal::Reason::unusable,
+                           "The grid repeats its letters so much that rating it would take too long.",
+                           {},
+                           {"Rate a part of it, or fewer words."},
+                           {},
+                           0};
         all += cost;
-        difficulty.words.push_back({word.shown, in_fixations(cost)});
+        difficulty.words.push_back({word.shown, in_fixations(cost), is_found});
     }
     difficulty.fixations = in_fixations(all);
     difficulty.level = level_of(words.empty() ? 0 : difficulty.fixations / static_cast<double>(words.size()));

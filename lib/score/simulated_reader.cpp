@@ -100,7 +100,7 @@ void SimulatedReader::visit_starts(const Letters& word) {
                                        [&](const Start& a, const auto& pair) { return pair_of(a) < pair; });
     const auto to = std::upper_bound(from, starts_.end(), sought,
                                      [&](const auto& pair, const Start& a) { return pair < pair_of(a); });
-    for (auto start = from; start != to; ++start) {
+    for (auto start = from; start != to && steps_ <= max_rated_steps; ++start) {
         const Cell first = cell_at(start->row, start->column);
         std::size_t agreed = 2;
         std::int64_t compared = 0;
@@ -110,6 +110,7 @@ void SimulatedReader::visit_starts(const Letters& word) {
             ++compared;
             if (grid_[cell] != word[agreed]) break;
         }
+        steps_ += 1 + compared;
         const bool finds = agreed == word.size();
         if (!finds) ++false_starts_[std::min<std::size_t>(agreed, 4) - 2];
         if (visits_.empty() || visits_.back().row != start->row || visits_.back().column != start->column)

@@ -27,8 +27,11 @@ class SimulatedReader {
     // Rows that have letters.
     [[nodiscard]] std::int64_t rows_to_begin_in() const { return beginnings_; }
 
-    // Linear in the rows and in the places where the first two letters stand.
+    // Linear in the rows and in the places where the first two letters stand. Of no meaning once more than
+    // max_rated_steps were taken: it stops there.
     [[nodiscard]] ReadingCost look_for(const Letters& word);
+    // Letters compared so far.
+    [[nodiscard]] std::int64_t steps() const { return steps_; }
     // Over all words that were looked for, wherever the word itself is met.
     [[nodiscard]] const FalseStarts& false_starts() const { return false_starts_; }
 
@@ -74,6 +77,7 @@ class SimulatedReader {
     std::vector<Start> starts_;            // by first letter, second letter, reading order
     std::vector<Visit> visits_;            // of the word that is looked for
     FalseStarts false_starts_{};
+    std::int64_t steps_ = 0;
 };
 
 }  // namespace lode

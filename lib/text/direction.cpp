@@ -75,4 +75,21 @@ std::string without_direction_marks(std::string_view text) {
     return kept;
 }
 
+LineDirections directions_of(std::string_view line) {
+    LineDirections found;
+    found.in_columns = line.find(override_to_right) != std::string_view::npos;
+    const icu::UnicodeString characters = to_icu(line);
+    for (std::int32_t at = 0; at < characters.length();) {
+        const UChar32 character = characters.char32At(at);
+        at += U16_LENGTH(character);
+        const auto direction = u_charDirection(character);
+        found.left_to_right |= direction == U_LEFT_TO_RIGHT;
+        found.right_to_left |= direction == U_RIGHT_TO_LEFT || direction == U_RIGHT_TO_LEFT_ARABIC;
+    }
+    // Marks are no letters.
+    if (line.find(left_to_right_mark) != std::string_view::npos)
+        found.left_to_right = directions_of(without_direction_marks(line)).left_to_right;
+    return found;
+}
+
 }  // namespace lode

@@ -26,4 +26,13 @@ namespace lode {
 [[nodiscard]] bool is_direction_mark(std::string_view character);
 [[nodiscard]] std::string without_direction_marks(std::string_view text);
 
+// In which directions a line's letters run, and whether U+202D says that they stand as they follow each
+// other.
+struct LineDirections {
+    bool left_to_right = false;
+    bool right_to_left = false;
+    bool in_columns = false;
+};
+[[nodiscard]] LineDirections directions_of(std::string_view line);
+
 }  // namespace lode
