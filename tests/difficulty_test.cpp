@@ -153,7 +153,7 @@ TEST_CASE("by hand: a word in the first row, from each of two rows") {
     // From row 1: A scanned, a stop at it, B seen, C compared: 0.125 + 1 + 0.25. From row 2: three letters
     // more.
     const auto one =
-        rate_difficulty(lettered({"ABC", "XXX"}), std::vector<SoughtWord>{{"abc", word_of("ABC")}});
+        rate_difficulty(lettered({"ABC", "DEF"}), std::vector<SoughtWord>{{"abc", word_of("ABC")}});
     CHECK(one->fixations == Approx((1.375 + 1.75) / 2));
     CHECK(one->level == Level::glance);
     // Down: the third letter at 2.39 times the effort; backward in a row: at 1.5 times.
