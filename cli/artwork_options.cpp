@@ -3,10 +3,6 @@
 namespace lode::cli {
 namespace {
 
-Refusal unusable_option(const std::string& fault, const std::string& advice) {
-    return {Refusal::Reason::unusable, fault, {}, {advice}, {}, 0};
-}
-
 // "bands=#e8b04a"
 std::optional<Refusal> set_colour(ArtworkOptions& options, const std::string& value) {
     const auto equals = value.find('=');
@@ -16,7 +12,7 @@ std::optional<Refusal> set_colour(ArtworkOptions& options, const std::string& va
     if (layer == "bands") colour = &options.bands;
     if (layer == "heading") colour = &options.heading_colour;
     if (!colour || equals == std::string::npos)
-        return unusable_option(
+        return unusable_call(
             "'" + value + "' cannot be used for --colour.",
             "Give a layer and its colour, such as letters=#243f3a; layers are letters, heading and bands.");
     const auto read = read_colour(value.substr(equals + 1));
@@ -54,8 +50,7 @@ void add_artwork_options(po::options_description& options) {
 Outcome<ArtworkOptions> artwork_options(const Values& values, std::optional<Surface> surface) {
     ArtworkOptions options;
     if (!values.has("blank"))
-        return unusable_option("The size of the blank is not given.",
-                               "Give --blank, such as --blank 8x10in.");
+        return unusable_call("The size of the blank is not given.", "Give --blank, such as --blank 8x10in.");
     const auto blank = read_blank(values.text("blank"));
     if (!blank) return blank.refusal();
     options.blank = *blank;
@@ -63,15 +58,15 @@ Outcome<ArtworkOptions> artwork_options(const Values& values, std::optional<Surf
         "Give --surface first for artwork on the front, or --surface second for the back of a clear blank, "
         "which is cut mirrored.";
     if (!values.has("surface") && !surface)
-        return unusable_option("The surface is not given, and the wrong one ruins film.", advice);
+        return unusable_call("The surface is not given, and the wrong one ruins film.", advice);
     options.surface = values.has("surface") ? surface_named(values.text("surface")) : surface;
-    if (!options.surface) return unusable_option("'" + values.text("surface") + "' is no surface.", advice);
+    if (!options.surface) return unusable_call("'" + values.text("surface") + "' is no surface.", advice);
     if (values.has("font")) options.font = values.text("font");
     options.heading = with_line_ends(values.text("heading"));
     if (values.has("band")) {
         const std::string band = values.text("band");
         if (band != "capsule" && band != "none")
-            return unusable_option("'" + band + "' cannot be used for --band.", "Give capsule or none.");
+            return unusable_call("'" + band + "' cannot be used for --band.", "Give capsule or none.");
         options.draw_bands = band == "capsule";
     }
     for (const auto& value : values.texts("colour"))
@@ -83,9 +78,8 @@ std::optional<Refusal> artwork_without_blank(const Values& values) {
     if (values.has("blank")) return std::nullopt;
     for (const char* option : {"surface", "font", "heading", "band", "colour"})
         if (values.has(option))
-            return unusable_option(
-                std::string("--") + option + " is of no use without the size of the blank.",
-                "Give --blank, such as --blank 8x10in, or leave it out.");
+            return unusable_call(std::string("--") + option + " is of no use without the size of the blank.",
+                                 "Give --blank, such as --blank 8x10in, or leave it out.");
     return std::nullopt;
 }
 

@@ -10,10 +10,6 @@
 namespace lode::cli {
 namespace {
 
-Refusal unusable_options(const std::string& fault, const std::string& advice) {
-    return {Refusal::Reason::unusable, fault, {}, {advice}, {}, 0};
-}
-
 Outcome<CheckRules> check_rules(const Values& values) {
     CheckRules rules;
     const auto threads = count_value(values, "threads", max_threads, 1);
@@ -21,9 +17,8 @@ Outcome<CheckRules> check_rules(const Values& values) {
     const auto shortest = count_value(values, "chance-letters", 100, rules.shortest_by_chance);
     if (!shortest) return shortest.refusal();
     if (values.has("chance-letters") && !values.has("dictionary"))
-        return unusable_options(
-            "--chance-letters says which words of a dictionary are told, and none is given.",
-            "Name one with --dictionary FILE.");
+        return unusable_call("--chance-letters says which words of a dictionary are told, and none is given.",
+                             "Name one with --dictionary FILE.");
     rules.shortest_by_chance = *shortest;
     for (const auto& file : values.texts("dictionary")) {
         const auto text = read_file(file);

@@ -7,10 +7,6 @@
 namespace lode::cli {
 namespace {
 
-Refusal unusable_words(const std::string& fault, const std::string& advice) {
-    return {Refusal::Reason::unusable, fault, {}, {advice}, {}, 0};
-}
-
 // A puzzle brings its words, its placements and its rules; options win over them.
 Outcome<GridInput> read_puzzle(const std::string& text, const std::string& name, const Values& values) {
     auto puzzle = puzzle_from_json(text, name);
@@ -19,8 +15,8 @@ Outcome<GridInput> read_puzzle(const std::string& text, const std::string& name,
     if (!recipe) return recipe.refusal();
     if (values.has("words")) {
         if (values.text("words") == "-")
-            return unusable_words("No list can stand under a puzzle in JSON.",
-                                  "It brings its own words: leave --words out, or name a file.");
+            return unusable_call("No list can stand under a puzzle in JSON.",
+                                 "It brings its own words: leave --words out, or name a file.");
         auto words = read_list(values.text("words"));
         if (!words) return words.refusal();
         recipe->words = std::move(*words);
@@ -34,8 +30,8 @@ Outcome<GridInput> read_drawn(const std::string& text, const std::string& name, 
     const auto segmenter = Segmenter::open(recipe->text);
     if (!segmenter) return segmenter.refusal();
     if (!values.has("words"))
-        return unusable_words("The words to look for are not given.",
-                              "Give --words FILE, a word a line, or --words - for a list under the grid.");
+        return unusable_call("The words to look for are not given.",
+                             "Give --words FILE, a word a line, or --words - for a list under the grid.");
     if (values.text("words") == "-") {
         auto both = read_grid_with_list(text, name, *segmenter);
         if (!both) return both.refusal();

@@ -23,12 +23,8 @@ Outcome<Recipe> recipe_of(const Values& values) {
         if (!earlier) return earlier;
         recipe = std::move(*earlier);
     } else if (values.has("keep")) {
-        return Refusal{Refusal::Reason::unusable,
-                       "--keep says what of an earlier puzzle stays, and none is given.",
-                       {},
-                       {"Name it with --from PUZZLE."},
-                       {},
-                       0};
+        return unusable_call("--keep says what of an earlier puzzle stays, and none is given.",
+                             "Name it with --from PUZZLE.");
     }
     if (values.has("recipe")) {
         const std::string name = values.text("recipe");

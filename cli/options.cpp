@@ -102,6 +102,10 @@ std::string help_text(const Verb& verb) {
     return text.str();
 }
 
+Refusal unusable_call(const std::string& fault, const std::string& advice) {
+    return {Refusal::Reason::unusable, fault, {}, {advice}, {}, 0};
+}
+
 Refusal unusable_value(const std::string& option, const std::string& value, const std::string& advice) {
     return {Refusal::Reason::unusable,
             "'" + value + "' cannot be used for --" + option + ".",

@@ -49,6 +49,9 @@ class Values {
 // The arguments with an option and a value of two words ("--crossings at-least 5") put together.
 [[nodiscard]] std::vector<std::string> with_joined_values(std::vector<std::string> arguments);
 
+// What is said of options that do not go together, or of one that is missing.
+[[nodiscard]] Refusal unusable_call(const std::string& fault, const std::string& advice);
+
 // What is said of a value that an option cannot take.
 [[nodiscard]] Refusal unusable_value(const std::string& option, const std::string& value,
                                      const std::string& advice);

@@ -11,10 +11,6 @@
 namespace lode::cli {
 namespace {
 
-Refusal unusable_options(const std::string& fault, const std::string& advice) {
-    return {Refusal::Reason::unusable, fault, {}, {advice}, {}, 0};
-}
-
 // The words of a puzzle as they stand; for a drawn grid nothing is drawn of bands.
 Puzzle as_puzzle(const GridInput& input) {
     Puzzle puzzle;
@@ -28,8 +24,8 @@ Puzzle as_puzzle(const GridInput& input) {
 Outcome<RatingRules> rating_rules(const GridInput& input, const Values& values) {
     RatingRules rules;
     if (values.has("viewing") && !values.has("blank"))
-        return unusable_options("--viewing is the distance to a panel, and its size is not given.",
-                                "Give --blank, such as --blank 8x10in.");
+        return unusable_call("--viewing is the distance to a panel, and its size is not given.",
+                             "Give --blank, such as --blank 8x10in.");
     double viewing = 0;
     if (values.has("viewing")) {
         const auto distance = read_distance(values.text("viewing"));

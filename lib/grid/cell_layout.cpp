@@ -134,6 +134,12 @@ CellLayout aligned(const RowsSeen& seen, std::size_t pitch) {
     return layout;
 }
 
+LayoutFound parted() {
+    CellLayout layout;
+    layout.kind = Kind::parted;
+    return {layout, {}};
+}
+
 LayoutFound unclear_indent(const RowsSeen& seen) {
     return {{},
             LayoutFault{*seen.shifted_row,
@@ -152,12 +158,12 @@ LayoutFound layout_of_spaced(const RowsSeen& seen) {
                 LayoutFault{0, "its wider gaps may be closed cells, or blanks and nothing more.",
                             "Draw closed cells with '.', '#' or '·', and else put the same blanks between "
                             "all letters."}};
-        return {{Kind::parted, {}, false, 0, 1, 0}, {}};
+        return parted();
     }
     if (in_step && seen.same_counts && seen.shifted_row && !seen.any_wide_gap) return unclear_indent(seen);
     // Blanks that are cells show at the start of a row or as a gap; a row that only ends early is too short.
     if (in_step && (seen.shifted_row || seen.any_wide_gap)) return {aligned(seen, seen.pitch), {}};
-    return {{Kind::parted, {}, false, 0, 1, 0}, {}};
+    return parted();
 }
 
 // The separator that most rows have, of those that tables have. A single stray one is no table.
@@ -211,8 +217,7 @@ LayoutFound find_cell_layout(std::size_t rows, const std::function<const RowText
     for (std::size_t row = 0; row < rows; ++row) seen.see(read(row));
     if (!seen.any_gap) {
         // A single column of letters that several characters make has no place for blanks.
-        if (seen.any_touching && !seen.shifted_row && all_cells(rows, read, is_one_letter))
-            return {{Kind::parted, {}, false, 0, 1, 0}, {}};
+        if (seen.any_touching && !seen.shifted_row && all_cells(rows, read, is_one_letter)) return parted();
         if (!seen.shifted_row) return {{}, {}};
         return seen.same_counts ? unclear_indent(seen) : LayoutFound{aligned(seen, 1), {}};
     }
@@ -228,7 +233,7 @@ LayoutFound find_cell_layout(std::size_t rows, const std::function<const RowText
         if (row == 0) groups = cells.size();
         same_groups &= cells.size() == groups;
     }
-    if (letters_alone) return {{Kind::parted, {}, false, 0, 1, 0}, {}};
+    if (letters_alone) return parted();
     if (seen.spaced_row)
         return {{},
                 LayoutFault{*seen.touching_row,

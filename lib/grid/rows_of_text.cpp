@@ -9,8 +9,6 @@
 namespace lode {
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-
 bool is_blank_line(std::string_view line) {
     return line.find_first_not_of(" \t") == std::string_view::npos;
 }
@@ -18,7 +16,7 @@ bool is_blank_line(std::string_view line) {
 }  // namespace
 
 Outcome<RowsOfText> rows_of_text(std::string_view text, std::string_view source) {
-    if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
+    text = without_byte_order_mark(text);
     RowsOfText found;
     for (int line = 1; !text.empty(); ++line) {
         const auto end = std::min(text.find('\n'), text.size());

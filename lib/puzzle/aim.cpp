@@ -7,6 +7,8 @@
 
 #include <letterlode/puzzle.hpp>
 
+#include "text/fixed_decimals.hpp"
+
 namespace lode {
 namespace {
 
@@ -25,6 +27,19 @@ std::vector<std::optional<Directions>> direction_sets(const Recipe& recipe, bool
     if (recipe.directions) return {recipe.directions};
     return {of_two(right_to_left ? Direction::left : Direction::right, Direction::down),
             Directions::forward(right_to_left), Directions::all()};
+}
+
+// Less is nearer.
+double distance_to(const Aim& aim, double fixations) {
+    switch (aim.kind) {
+        case Aim::Kind::easier:
+            return fixations;
+        case Aim::Kind::harder:
+            return -fixations;
+        case Aim::Kind::fixations:
+            return std::abs(fixations - aim.fixations);
+    }
+    return 0;
 }
 
 // One way to make the puzzle, and the best that came of it.
@@ -89,18 +104,6 @@ class AimedSearch {
         return control_.cancel && control_.cancel->load(std::memory_order_relaxed);
     }
 
-    [[nodiscard]] double distance_of(double fixations) const {
-        switch (aim_.kind) {
-            case Aim::Kind::easier:
-                return fixations;
-            case Aim::Kind::harder:
-                return -fixations;
-            case Aim::Kind::fixations:
-                return std::abs(fixations - aim_.fixations);
-        }
-        return 0;
-    }
-
     void try_one(Variant& variant, std::size_t all) {
         if (is_cancelled()) return;
         if (control_.progress) control_.progress(recipe_.effort / all * tried_, recipe_.effort);
@@ -111,7 +114,7 @@ class AimedSearch {
         if (!puzzle) return;
         auto rating = rate(*puzzle);
         if (!rating) return;
-        const double distance = distance_of(rating->difficulty.fixations);
+        const double distance = distance_to(aim_, rating->difficulty.fixations);
         variant.distance = std::min(variant.distance, distance);
         if (best_ && distance >= best_distance_) return;
         puzzle->recipe.effort = recipe_.effort;
@@ -138,11 +141,6 @@ double value_of(const Rating& rating, std::string_view wanted) {
     for (const RatingPart& part : rating.readability)
         if (part.part == wanted) return part.value;
     return 0;
-}
-
-std::string in_tenths(double value) {
-    const auto tenths = std::llround(value * 10);
-    return std::to_string(tenths / 10) + "." + std::to_string(std::llabs(tenths) % 10);
 }
 
 }  // namespace
@@ -185,14 +183,12 @@ Outcome<std::vector<RankedPuzzle>> rank_puzzles(std::span<const Puzzle> puzzles,
             const double look_alikes = value_of(*rating, "look-alike neighbours");
             const double uneven = value_of(*rating, "evenness");
             one.score = look_alikes + uneven;
-            one.reason = in_tenths(look_alikes) +
-                         " percent of neighbours look alike, and the grey varies by " + in_tenths(uneven) +
-                         " percent";
+            one.reason = fixed_decimals(look_alikes, 1) +
+                         " percent of neighbours look alike, and the grey varies by " +
+                         fixed_decimals(uneven, 1) + " percent";
         } else {
-            one.score = aim->kind == Aim::Kind::easier   ? fixations
-                        : aim->kind == Aim::Kind::harder ? -fixations
-                                                         : std::abs(fixations - aim->fixations);
-            one.reason = in_tenths(fixations) + " fixations";
+            one.score = distance_to(*aim, fixations);
+            one.reason = fixed_decimals(fixations, 1) + " fixations";
         }
         ranked.push_back(std::move(one));
     }

@@ -43,7 +43,8 @@ Outcome<Rating> rate(const LetteredGrid& grid, const Recipe& recipe, std::span<c
 
     std::map<std::vector<std::string>, Standing> known;
     for (const PlacedWord& word : placed)
-        known.emplace(word.letters, Standing{word.placed, !word.inside.empty()});
+        known.emplace(word.letters,
+                      Standing{word.placed, recipe.nested == Nested::inside && !word.inside.empty()});
     std::map<std::string, Standing> met;
     if (known.empty()) {
         const auto audited = audit(grid, recipe);

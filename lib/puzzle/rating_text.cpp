@@ -1,27 +1,18 @@
 // A rating as people read it.
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 
 #include <letterlode/puzzle.hpp>
 
 #include "text/display_width.hpp"
+#include "text/fixed_decimals.hpp"
 
 namespace lode {
 namespace {
 
-// The same in every locale.
-std::string decimal(double value, int digits) {
-    std::array<char, 400> text{};
-    const auto written =
-        std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed, digits);
-    return {text.data(), written.ptr};
-}
-
 // Whole numbers without decimals, others with two.
 std::string plain(double value) {
-    std::string text = decimal(value, 2);
+    std::string text = fixed_decimals(value, 2);
     if (text.ends_with(".00")) text.resize(text.size() - 3);
     return text;
 }
@@ -54,14 +45,15 @@ std::string rating_text(const Rating& rating) {
     for (const auto& word : difficulty.words) across = std::max(across, display_width(word.shown));
     std::string text = padded("word", across) + "  fixations\n";
     for (const auto& word : difficulty.words)
-        text += padded(word.shown, across) + "  " + padded_before(decimal(word.fixations, 1), 9) +
+        text += padded(word.shown, across) + "  " + padded_before(fixed_decimals(word.fixations, 1), 9) +
                 (word.is_found ? "\n" : "  NOT IN THE GRID: all of it is searched\n");
     text += "\nReadability\n" + table_of(rating.readability);
     text += "\nDifficulty\n" + table_of(difficulty.parts);
     const double mean =
         difficulty.words.empty() ? 0 : difficulty.fixations / static_cast<double>(difficulty.words.size());
     return text + "\nLevel: " + std::string(name(difficulty.level)) + ". A simulated reader needs " +
-           decimal(difficulty.fixations, 1) + " fixations for all words, " + decimal(mean, 1) + " a word.\n";
+           fixed_decimals(difficulty.fixations, 1) + " fixations for all words, " + fixed_decimals(mean, 1) +
+           " a word.\n";
 }
 
 }  // namespace lode

@@ -6,10 +6,10 @@
 #include <stdexcept>
 #include <utility>
 
-#include <unicode/normalizer2.h>
 #include <letterlode/score.hpp>
 
 #include "score/letter_looks_table.hpp"
+#include "text/marks.hpp"
 #include "text/utf8.hpp"
 
 namespace lode {
@@ -55,31 +55,17 @@ Table read_table() {
     return table;
 }
 
-// The letter under its marks.
-std::string without_marks(const std::string& letter) {
-    UErrorCode status = U_ZERO_ERROR;
-    const icu::Normalizer2* form = icu::Normalizer2::getNFDInstance(status);
-    check(status, "ICU has no data for normalisation");
-    const icu::UnicodeString apart = form->normalize(to_icu(letter), status);
-    check(status, "ICU could not normalise a text");
-    icu::UnicodeString base;
-    for (std::int32_t at = 0; at < apart.length();) {
-        const UChar32 character = apart.char32At(at);
-        at += U16_LENGTH(character);
-        if ((U_GET_GC_MASK(character) & U_GC_M_MASK) == 0) base.append(character);
-    }
-    return to_utf8(base);
-}
-
 }  // namespace
 
 LetterLooks built_in_looks(const Alphabet& alphabet) {
     static const Table table = read_table();
     const std::size_t count = alphabet.size();
     LetterLooks looks{table.font, std::vector<double>(count, -1), {}};
+    const icu::Locale no_language("");
     std::vector<std::string> bases;
     for (std::size_t letter = 0; letter < count; ++letter) {
-        bases.push_back(without_marks(alphabet.text(static_cast<Letter>(letter))));
+        bases.push_back(
+            to_utf8(without_marks(to_icu(alphabet.text(static_cast<Letter>(letter))), no_language)));
         if (const auto ink = table.ink.find(bases.back()); ink != table.ink.end())
             looks.ink[letter] = ink->second;
     }

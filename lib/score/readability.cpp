@@ -7,6 +7,8 @@
 
 #include <letterlode/score.hpp>
 
+#include "text/fixed_decimals.hpp"
+
 namespace lode {
 namespace {
 
@@ -14,17 +16,12 @@ constexpr double inch = 25.4;
 constexpr double foot = 12 * inch;
 constexpr const char* ada = "2010 ADA Standards for Accessible Design, ";
 
-std::string in_tenths(double value) {
-    const auto tenths = std::llround(value * 10);
-    return std::to_string(tenths / 10) + "." + std::to_string(std::llabs(tenths) % 10);
-}
-
 // What the standard gives as a share of the height of the I, from `least` to `most` percent.
 RatingPart share_of_height(const std::string& what, double length, double height, double least, double most,
                            const std::string& paragraph) {
     const double percent = 100 * length / height;
-    const std::string range =
-        "From " + in_tenths(least) + " to " + in_tenths(most) + " percent of the height of the I";
+    const std::string range = "From " + fixed_decimals(least, 1) + " to " + fixed_decimals(most, 1) +
+                              " percent of the height of the I";
     const std::string verdict = percent < least  ? ": this is less."
                                 : percent > most ? ": this is more."
                                                  : ".";
@@ -41,14 +38,15 @@ void add_sizes(const LettersSeen& seen, std::vector<RatingPart>& parts) {
              "ISO 9241-3 (1992), kept in ISO 9241-303",
              angle < least_angle
                  ? "Too small to be read from there: at that distance letters of " +
-                       in_tenths(2 * seen.viewing * std::tan(least_angle / 2 * std::numbers::pi / 10'800)) +
+                       fixed_decimals(
+                           2 * seen.viewing * std::tan(least_angle / 2 * std::numbers::pi / 10'800), 1) +
                        " mm are needed."
              : angle < preferred_angle ? "Readable; 20 to 22 are preferred."
                                        : "Read with ease."});
         if (const auto least = least_height_on_signs(seen.baseline, seen.viewing))
             parts.push_back(
                 {"letter height", seen.cap_height, "mm", *least, false, std::string(ada) + "table 703.5.5",
-                 "What a public sign needs, with its letters " + in_tenths(seen.baseline / 1000) +
+                 "What a public sign needs, with its letters " + fixed_decimals(seen.baseline / 1000, 1) +
                      " m above the floor" +
                      (seen.cap_height < *least ? ": this is less, and a panel at home may do with it."
                                                : ".")});
@@ -56,7 +54,8 @@ void add_sizes(const LettersSeen& seen, std::vector<RatingPart>& parts) {
         parts.push_back(
             {"letter height", seen.cap_height, "mm", std::nullopt, false, "definition",
              "Legible from " +
-                 in_tenths(seen.cap_height / (2000 * std::tan(least_angle / 2 * std::numbers::pi / 10'800))) +
+                 fixed_decimals(
+                     seen.cap_height / (2000 * std::tan(least_angle / 2 * std::numbers::pi / 10'800)), 1) +
                  " m at the most, by ISO 9241-3 (1992): 16 minutes of arc."});
     }
     if (seen.stroke > 0)

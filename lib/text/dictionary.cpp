@@ -7,8 +7,6 @@
 namespace lode {
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-
 std::string_view trimmed(std::string_view text) {
     const auto first = text.find_first_not_of(" \r");
     if (first == std::string_view::npos) return {};
@@ -22,7 +20,7 @@ Outcome<std::vector<std::string>> read_dictionary(std::string_view text, std::st
         return Refusal{
             Refusal::Reason::unusable, place_in(source, 0) + fault, {}, {advice}, std::string(source), 0};
     };
-    if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
+    text = without_byte_order_mark(text);
     std::vector<std::string> words;
     while (!text.empty()) {
         const auto end = std::min(text.find('\n'), text.size());

@@ -3,6 +3,7 @@
 #include <unicode/unistr.h>
 #include <letterlode/text.hpp>
 
+#include "text/final_forms.hpp"
 #include "text/utf8.hpp"
 
 namespace lode {
@@ -10,23 +11,6 @@ namespace {
 
 bool is_mark(UChar32 character) {
     return (U_GET_GC_MASK(character) & U_GC_M_MASK) != 0;
-}
-
-UChar32 without_final_form(UChar32 character) {
-    switch (character) {
-        case U'ך':
-            return U'כ';
-        case U'ם':
-            return U'מ';
-        case U'ן':
-            return U'נ';
-        case U'ף':
-            return U'פ';
-        case U'ץ':
-            return U'צ';
-        default:
-            return character;
-    }
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 
 #include "text/clusters.hpp"
 #include "text/exemplars.hpp"
+#include "text/final_forms.hpp"
 #include "text/joined_letters.hpp"
 #include "text/locale.hpp"
 #include "text/marks.hpp"
@@ -39,25 +40,6 @@ icu::UnicodeString taken_apart(UChar32 character) {
     check(status, "ICU could not normalise a text");
     check(apart);
     return apart;
-}
-
-char16_t without_final_form(char16_t character) {
-    switch (character) {
-        case u'ך':
-            return u'כ';
-        case u'ם':
-            return u'מ';
-        case u'ן':
-            return u'נ';
-        case u'ף':
-            return u'פ';
-        case u'ץ':
-            return u'צ';
-        case u'ς':
-            return u'σ';
-        default:
-            return character;
-    }
 }
 
 icu::UnicodeString with_bars(const icu::UnicodeString& text) {
@@ -135,7 +117,7 @@ struct Segmenter::State {
         if (rules.letters != LetterCase::keep) characters = composed(characters);
         if (rules.finals == Finals::keep) return characters;
         for (std::int32_t at = 0; at < characters.length(); ++at)
-            characters.setCharAt(at, without_final_form(characters.charAt(at)));
+            characters.setCharAt(at, static_cast<char16_t>(without_final_form(characters.charAt(at))));
         check(characters);
         return characters;
     }

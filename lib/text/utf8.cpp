@@ -9,6 +9,11 @@
 
 namespace lode {
 
+std::string_view without_byte_order_mark(std::string_view text) {
+    constexpr std::string_view mark = "\xEF\xBB\xBF";
+    return text.starts_with(mark) ? text.substr(mark.size()) : text;
+}
+
 bool is_utf8(std::string_view text) {
     const auto length = static_cast<std::int64_t>(text.size());
     const auto* bytes = reinterpret_cast<const std::uint8_t*>(text.data());

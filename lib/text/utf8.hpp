@@ -16,6 +16,9 @@ void check(UErrorCode status, const char* fault);
 // Throws std::bad_alloc for a string that ICU had no memory for.
 void check(const icu::UnicodeString& text);
 
+// The text after a byte order mark, if it begins with one.
+[[nodiscard]] std::string_view without_byte_order_mark(std::string_view text);
+
 // True where the bytes are well-formed UTF-8.
 [[nodiscard]] bool is_utf8(std::string_view text);
 

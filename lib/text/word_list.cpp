@@ -16,7 +16,6 @@
 namespace lode {
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::size_t faults_told = 10;
 // An alphabet has room for one word more, and for a language's letters besides.
 constexpr std::size_t max_different_letters = 30'000;
@@ -182,7 +181,7 @@ class ListReader {
 
 Outcome<WordLines> read_word_lines(std::string_view text, std::string_view source) {
     ListReader reader(source);
-    if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
+    text = without_byte_order_mark(text);
     for (int line = 1; !text.empty(); ++line) {
         const auto end = std::min(text.find('\n'), text.size());
         std::string_view row = text.substr(0, end);
