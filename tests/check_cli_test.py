@@ -163,6 +163,17 @@ class TellsWhatItFoundInAGrid(InFolder):
             result = run("check", folder / "puzzle.txt", "--words", "-")
             self.assertEqual(result.returncode, 0, result.stdout + result.stderr)
 
+    def test_a_cell_of_a_puzzle_holds_one_letter(self):
+        puzzle = json.loads(run("make", self.HERBS, "--json").stdout)
+        for held in ["CAT", "ZZ", "SS"]:
+            puzzle["cells"][0][0] = held
+            result = self.refused(2, "check", self.write("puzzle.json", json.dumps(puzzle)), says=["cells[1][1]", "no single letter"])
+            self.assertEqual(result.stdout, b"")
+
+    def test_a_puzzle_that_is_given_for_a_list_is_called_one(self):
+        made = self.write("made.json", run("make", self.HERBS, "--json").stdout)
+        self.refused(2, "make", made, says=["made.json", "JSON", "--recipe"])
+
     def test_threads_change_nothing(self):
         self.assertEqual(run("check", self.STRAY, "--words", self.HERBS, "--threads", "3").stdout,
                          run("check", self.STRAY, "--words", self.HERBS).stdout)

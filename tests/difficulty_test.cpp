@@ -165,6 +165,8 @@ TEST_CASE("by hand: a word in the first row, from each of two rows") {
     const auto none = rate_difficulty(lettered({"ABX"}), std::vector<SoughtWord>{{"abc", word_of("ABC")}});
     CHECK(none->fixations == Approx(0.125 * 3 + 1 + 0.25));
     CHECK(part_named(*none, "false starts of two letters").value == 1);
+    CHECK_FALSE(none->words.front().is_found);
+    CHECK(one->words.front().is_found);
 }
 
 TEST_CASE("a mirrored grid is as difficult for a mirrored reader") {
@@ -253,6 +255,9 @@ TEST_CASE("levels have bounds, and what cannot be rated is refused") {
     CHECK(level_of(1e9) == Level::patience);
     CHECK(name(Level::patience) == "patience");
     CHECK_FALSE(rate_difficulty({a_to_z(), Grid({2001, 2000}, 0)}, {}));
+    // Of one letter alone, words of hundreds are compared at every cell.
+    CHECK_FALSE(rate_difficulty({a_to_z(), Grid({1500, 1500}, 0)},
+                                std::vector<SoughtWord>{{"a", Letters(1'000, 0)}}));
     CHECK_THROWS_AS(rate_difficulty(lettered({"AB"}), std::vector<SoughtWord>{{"a", word_of("A")}}),
                     std::invalid_argument);
     CHECK(rate_difficulty(lettered({".."}), std::vector<SoughtWord>{{"ab", word_of("AB")}})->fixations == 0);

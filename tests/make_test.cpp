@@ -325,3 +325,37 @@ TEST_CASE("a puzzle is printed with its grid, its words and its key") {
     CHECK_THAT(audit_text(audit(faulty).value()),
                Contains("MISSING") && Contains("Not certified: 1 missing"));
 }
+
+TEST_CASE("a key tells the message, and of a word inside another only where it stands there") {
+    Puzzle puzzle;
+    puzzle.grid = lettered({"ANNE", "NXXX", "NXXX"});
+    puzzle.recipe.words = list_of({"Ann", "Anne"});
+    puzzle.words = {{"Ann", {"A", "N", "N"}, {{0, 0}, Direction::right}, "Anne"},
+                    {"Anne", {"A", "N", "N", "E"}, {{0, 0}, Direction::right}}};
+    CHECK_THAT(key_text(puzzle), Contains("Ann   row 1, column 1, right, inside Anne\n"));
+    puzzle.words.front().placed = {{0, 0}, Direction::down};
+    CHECK_THAT(key_text(puzzle), Contains("Ann   row 1, column 1, down\n") && !Contains("spell"));
+    puzzle.recipe.message = "Well grown";
+    CHECK_THAT(key_text(puzzle), Contains("The other cells spell, row by row: Well grown\n"));
+    puzzle.recipe.filler_after_message = true;
+    CHECK_THAT(key_text(puzzle), Contains("Well grown\nFiller follows it.\n"));
+
+    // With a place of its own it crosses like any other word.
+    const auto crossings = [&] {
+        const auto rating = rate(puzzle).value();
+        for (const RatingPart& part : rating.difficulty.parts)
+            if (part.part == "crossings") return part.value;
+        return -1.0;
+    };
+    CHECK(crossings() == 0);
+    puzzle.recipe.nested = Nested::separate;
+    CHECK(crossings() == 1);
+}
+
+TEST_CASE("a verdict does not speak of words to avoid where none were looked for") {
+    Recipe recipe = recipe_of({"Rose", "Lily"}, Size{6, 6});
+    recipe.default_avoid_list = false;
+    CHECK_THAT(verdict_text(made(recipe).audit), Contains("no words to avoid were looked for"));
+    recipe.avoid = {"slug"};
+    CHECK_THAT(verdict_text(made(recipe).audit), Contains("and no avoided word stands in it"));
+}

@@ -43,6 +43,16 @@ class RatesAPuzzle(InFolder):
         puzzle = self.rating(self.folder / "made/puzzle.json")
         self.assertEqual(drawn["difficulty"], puzzle["difficulty"])
 
+    def test_says_what_is_met_and_which_word_is_not_there(self):
+        puzzle = self.write("puzzle.json", run("make", SAMPLE, "--json").stdout)
+        far = run("rate", puzzle, "--blank", "8x10in", "--viewing", "4m").stdout
+        self.assertRegex(far, rb"letter height as seen +[0-9.]+ arcmin, at least 16 is asked for: NOT MET")
+        near = run("rate", puzzle, "--blank", "8x10in", "--viewing", "50cm").stdout
+        self.assertRegex(near, rb"letter height as seen +[0-9.]+ arcmin, at least 16 is asked for: met")
+        grid, words = self.write("grid.txt", "KALE\nXYZW\n"), self.write("words.txt", "kale\nleek\n")
+        self.assertIn(b"NOT IN THE GRID", run("rate", grid, "--words", words).stdout)
+        self.assertEqual([word["found"] for word in self.rating(grid, "--words", words)["difficulty"]["words"]], [True, False])
+
     def test_what_cannot_be_rated_is_refused(self):
         puzzle = self.write("puzzle.json", run("make", SAMPLE, "--json").stdout)
         self.refused(2, "rate", puzzle, "--viewing", "1m", says=["--blank"])
@@ -66,6 +76,10 @@ class AimsAtADifficulty(InFolder):
         self.assertLess(usual, harder)
         middle, _ = self.fixations("--aim", str(round((easier + harder) / 2)))
         self.assertLess(abs(middle - (easier + harder) / 2), (harder - easier) / 4)
+
+    def test_an_aim_that_is_out_of_reach_says_by_how_much(self):
+        self.assertIn(b"misses it by", run("make", SAMPLE, "--aim", "12").stderr)
+        self.assertNotIn(b"misses it", run("make", SAMPLE, "--aim", "easier").stderr)
 
     def test_the_recipe_of_what_was_aimed_at_makes_it_again(self):
         made = run("make", SAMPLE, "--json", "--aim", "harder").stdout

@@ -39,6 +39,13 @@ judged puzzle 0 from make "$samples/worksheet.txt" --from "$scratch/demands.json
 judged audit 0 right check "$samples/herb-bed-grid.txt" --words "$samples/herb-bed.txt" --json
 judged audit 1 stray check "$samples/herb-bed-grid-stray.txt" --words "$samples/herb-bed.txt" --json
 judged audit 0 own check "$scratch/sign.json" --json
+judged audit 0 chance check "$scratch/sign.json" --dictionary /usr/share/dict/american-english --json
+judged rating 0 rated rate "$scratch/sign.json" --json
+judged rating 0 rated-on-a-wall rate "$scratch/sign.json" --blank 8x10in --viewing 2m --json
+judged rating 0 rated-drawn rate "$samples/herb-bed-grid.txt" --words "$samples/worksheet.txt" --json
+judged puzzle 0 aimed make "$samples/worksheet.txt" --aim harder --json
+judged puzzle 0 welsh make "$samples/worksheet.txt" --locale cy --digraphs split --marks strip --finals fold --sharp-s keep --json
+judged refusal 2 rated-nowhere rate "$scratch/sign.json" --viewing 2m --json
 
 # A puzzle's recipe makes the same puzzle again.
 /usr/bin/python3 -c 'import json, sys; json.dump(json.load(open(sys.argv[1]))["recipe"], open(sys.argv[2], "w"))' \

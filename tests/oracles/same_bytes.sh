@@ -34,6 +34,17 @@ work() {
   run refused make "$samples/tool-shed.txt" --grid 4x4 --json
   run right check "$samples/herb-bed-grid.txt" --words "$samples/herb-bed.txt" --json
   run stray check "$samples/herb-bed-grid-stray.txt" --words "$samples/herb-bed.txt" --json
+  run drawn check "$samples/herb-bed-grid-stray.txt" --words "$samples/herb-bed.txt" --dictionary "$samples/tool-shed.txt" --threads 2
+  run rated rate sign-1-first/puzzle.json --json
+  run rated-on-a-wall rate sign-1-first/puzzle.json --blank 8x10in --viewing 2m --font "DejaVu Sans:bold" --json
+  local aim way
+  for aim in easier harder 520; do run "aim-$aim" make "$samples/worksheet.txt" --aim $aim --json; done
+  for way in words language only-words easy-weeding; do
+    run "filler-$way" make "$samples/worksheet.txt" --grid 25x25 --filler $way --longest-run 2 --look-alikes apart --json
+  done
+  run welsh make "$samples/worksheet.txt" --locale cy --json
+  printf 'שלום\nגן\nפרחים\n' >hebrew.txt
+  run hebrew make hebrew.txt --locale he
   run cut cut sign-1-first/puzzle.json --blank 12x12in --surface second --out cut
 }
 
@@ -51,10 +62,11 @@ for program in "$@"; do
 done
 
 # That the work was done at all: a run that fails everywhere alike would agree with itself.
-for name in sign-1-first sign-2-second shape-heart json demands apart message tight choices from text right cut; do
+for name in sign-1-first sign-2-second shape-heart json demands apart message tight choices from text right cut rated rated-on-a-wall aim-easier aim-harder aim-520 \
+            filler-words filler-language filler-only-words filler-easy-weeding welsh hebrew; do
   [ "$(cat "$scratch/0/$name.code")" = 0 ] || { echo "$1 failed at $name:"; cat "$scratch/0/$name.err"; exit 1; }
 done
-for expected in refused=2 stray=1; do
+for expected in refused=2 stray=1 drawn=1; do
   name=${expected%=*} code=${expected#*=}
   [ "$(cat "$scratch/0/$name.code")" = "$code" ] || { echo "$1 should have ended with $code at $name"; exit 1; }
 done

@@ -95,9 +95,9 @@ RIGHT = {
         "advice": ["Write a longer word."], "source": "beds.txt", "line": 7},
     "rating": {
         "format": "letterlode-rating", "version": 1,
-        "readability": [{"part": "letter height as seen", "value": 14.2, "unit": "arcmin", "threshold": 16,
+        "readability": [{"part": "letter height as seen", "value": 14.2, "unit": "arcmin", "threshold": 16, "bound": "least",
                          "source": "ISO 9241-3 (1992)", "note": "from 2 m"}],
-        "difficulty": {"fixations": 412.5, "words": [{"shown": "Shed", "fixations": 12.5}],
+        "difficulty": {"fixations": 412.5, "level": "search", "words": [{"shown": "Shed", "fixations": 12.5, "found": True}],
                        "parts": [{"part": "words", "value": 2, "unit": "words", "source": "judgement"}]}},
 }
 RIGHT["puzzle"] = {
@@ -141,7 +141,8 @@ WRONG = [
     ("refusal", "reason", "hard"), ("refusal", "message", ""), ("refusal", "advice", GONE), ("refusal", "words", "x"),
     ("refusal", "line", 0), ("refusal", "source", 3),
     ("rating", "readability/0/unit", GONE), ("rating", "readability/0/source", ""), ("rating", "readability/0/value", "14.2"),
-    ("rating", "difficulty/fixations", -1), ("rating", "difficulty/parts", GONE), ("rating", "readability", {}),
+    ("rating", "difficulty/fixations", -1), ("rating", "difficulty/level", "hard"), ("rating", "readability/0/bound", "middle"),
+    ("rating", "difficulty/words/0/found", "yes"), ("rating", "difficulty/parts", GONE), ("rating", "readability", {}),
 ]
 
 
