@@ -13,6 +13,8 @@
 #include <letterlode/outcome.hpp>
 #include <letterlode/path.hpp>
 
+#include "art/typeface.hpp"
+
 namespace lode {
 
 struct FontFile {
@@ -29,34 +31,23 @@ Outcome<FontFile> find_font(const std::string& asked);
 // Up to three installed families, sorted, that have every character of the text.
 std::vector<std::string> families_with(const std::string& text);
 
-// One letter with its marks, in its place on the line.
-struct SetLetter {
-    std::string text;
-    Path path;
-};
-
-struct SetLine {
-    std::vector<SetLetter> letters;    // those that leave a mark, from left to right
-    std::vector<std::string> missing;  // what the font has no glyph for
-};
-
-class Font {
+class Font final : public Typeface {
   public:
     // Refused as unusable: a file that cannot be read, that is no OpenType or TrueType font, or that has no
     // outlines.
     static Outcome<Font> open(FontFile file);
     Font(Font&&) noexcept;
     Font& operator=(Font&&) noexcept;
-    ~Font();
+    ~Font() override;
 
     // Family and style, as the font calls itself.
-    [[nodiscard]] const std::string& name() const;
+    [[nodiscard]] const std::string& name() const override;
     // Of the letter H, or as the font states it; 0 where neither is known.
-    [[nodiscard]] double cap_height() const;
+    [[nodiscard]] double cap_height() const override;
 
     // Sets one line of text: each run in its own direction and script, shaped as a whole.
     // Refused as unusable where the font turns out to be broken.
-    Outcome<SetLine> set_line(std::string_view text);
+    Outcome<SetLine> set_line(std::string_view text) override;
 
   private:
     struct State;

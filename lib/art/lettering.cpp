@@ -6,6 +6,8 @@
 
 #include <letterlode/art.hpp>
 
+#include "art/font.hpp"
+
 namespace lode {
 
 namespace {
@@ -41,9 +43,9 @@ struct Missing {
     std::string place;
 };
 
-Refusal lacks(const Font& font, const std::vector<Missing>& missing) {
+Refusal lacks(const Typeface& typeface, const std::vector<Missing>& missing) {
     Refusal refusal;
-    refusal.message = "font \"" + font.name() + "\" has no glyph for ";
+    refusal.message = "font \"" + typeface.name() + "\" has no glyph for ";
     constexpr std::size_t most_named = 8;
     for (std::size_t i = 0; i < std::min(missing.size(), most_named); ++i) {
         refusal.message += (i ? ", " : "") + ("\"" + missing[i].text + "\" (" + missing[i].place + ")");
@@ -77,7 +79,7 @@ struct Drawn {
     Box box;
 };
 
-Outcome<std::vector<Drawn>> draw_each(Font& font, const LetteredGrid& grid) {
+Outcome<std::vector<Drawn>> draw_each(Typeface& typeface, const LetteredGrid& grid) {
     std::vector<bool> used(grid.alphabet.size());
     for (const Letter letter : grid.grid.letters())
         if (letter < used.size()) used[letter] = true;
@@ -88,7 +90,7 @@ Outcome<std::vector<Drawn>> draw_each(Font& font, const LetteredGrid& grid) {
         if (!used[i]) continue;
         const auto letter = static_cast<Letter>(i);
         const std::string& text = grid.alphabet.text(letter);
-        const auto line = font.set_line(text);
+        const auto line = typeface.set_line(text);
         if (!line) return line.refusal();
         Path path = joined(line->letters);
         if (!line->missing.empty() || path.empty()) {
@@ -98,7 +100,7 @@ Outcome<std::vector<Drawn>> draw_each(Font& font, const LetteredGrid& grid) {
         const Box box = bounds(path);
         drawn.push_back({letter, text, std::move(path), box});
     }
-    if (!missing.empty()) return lacks(font, missing);
+    if (!missing.empty()) return lacks(typeface, missing);
     return drawn;
 }
 
@@ -114,11 +116,11 @@ double common_scale(const std::vector<Drawn>& drawn, double cap_height) {
 
 }  // namespace
 
-Outcome<Lettering> set_letters(Font& font, const LetteredGrid& grid) {
-    const auto drawn = draw_each(font, grid);
+Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid) {
+    const auto drawn = draw_each(typeface, grid);
     if (!drawn) return drawn.refusal();
 
-    double cap_height = font.cap_height();
+    double cap_height = typeface.cap_height();
     std::vector<double> tops;
     std::vector<double> bottoms;
     double tallest = 0;
@@ -181,7 +183,7 @@ std::vector<std::string> heading_lines(std::string_view text) {
     return lines;
 }
 
-Outcome<Heading> set_heading(Font& font, const std::string& text) {
+Outcome<Heading> set_heading(Typeface& typeface, const std::string& text) {
     if (text.size() > max_heading_bytes)
         return no_heading("it is longer than " + std::to_string(max_heading_bytes) + " bytes");
     const auto normal = normalised(text);
@@ -197,13 +199,13 @@ Outcome<Heading> set_heading(Font& font, const std::string& text) {
         if (std::any_of(line.begin(), line.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }))
             return no_heading("line " + std::to_string(heading.lines.size() + 1) +
                               " holds a control character");
-        auto set = font.set_line(line);
+        auto set = typeface.set_line(line);
         if (!set) return set.refusal();
         for (std::string& lacking : set->missing) missing.push_back({std::move(lacking), place});
         if (set->letters.empty()) continue;
 
         const Box box = bounds(joined(set->letters));
-        const double cap_height = font.cap_height() > 0 ? font.cap_height() : box.height();
+        const double cap_height = typeface.cap_height() > 0 ? typeface.cap_height() : box.height();
         HeadingLine placed;
         for (const SetLetter& letter : set->letters)
             placed.letters.push_back(
@@ -213,7 +215,7 @@ Outcome<Heading> set_heading(Font& font, const std::string& text) {
         heading.lines.push_back(std::move(placed));
         heading.text += (heading.text.empty() ? "" : "\n") + line;
     }
-    if (!missing.empty()) return lacks(font, missing);
+    if (!missing.empty()) return lacks(typeface, missing);
     return heading;
 }
 

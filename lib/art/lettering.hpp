@@ -9,7 +9,7 @@
 #include <letterlode/path.hpp>
 #include <letterlode/puzzle.hpp>
 
-#include "art/font.hpp"
+#include "art/typeface.hpp"
 
 namespace lode {
 
@@ -25,7 +25,7 @@ struct Lettering {
 };
 
 // Refused as unusable: letters that the font lacks, named with the place where each first stands.
-Outcome<Lettering> set_letters(Font& font, const LetteredGrid& grid);
+Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid);
 
 // Measured in cap heights. Each line has its baseline at 0 and its middle at 0.
 struct HeadingLine {
@@ -42,6 +42,6 @@ struct Heading {
 
 // A text of blanks gives no lines. Refused as unusable: text that is no UTF-8, control characters, more lines
 // or bytes than a heading may have, characters that the font lacks.
-Outcome<Heading> set_heading(Font& font, const std::string& text);
+Outcome<Heading> set_heading(Typeface& typeface, const std::string& text);
 
 }  // namespace lode
