@@ -35,9 +35,9 @@ BENCHMARK(draw_15x15_with_24_words)->Unit(benchmark::kMillisecond);
 void write_layers_of_15x15(benchmark::State& state) {
     const Artwork artwork = drawn();
     for (auto _ : state) {
-        benchmark::DoNotOptimize(artwork_svg(artwork));
+        benchmark::DoNotOptimize(to_svg(artwork_drawing(artwork)));
         for (std::size_t layer = 0; layer < artwork.layers.size(); ++layer)
-            benchmark::DoNotOptimize(layer_svg(artwork, layer));
+            benchmark::DoNotOptimize(to_svg(layer_drawing(artwork, layer)));
     }
 }
 BENCHMARK(write_layers_of_15x15)->Unit(benchmark::kMillisecond);

@@ -60,7 +60,7 @@ ExitCode cut(const Values& values) {
     for (const auto& note : artwork->notes) say("note: " + note);
     if (values.has("out"))
         return write_output(values.text("out"), cut_files(*artwork), values.is_on("replace"), json);
-    print(artwork_svg(*artwork));
+    print(to_svg(artwork_drawing(*artwork)));
     return interrupt_flag() ? interrupted : done;
 }
 

@@ -13,8 +13,8 @@ using namespace panels;
 
 TEST_CASE("every file is well-formed and has its true size") {
     const Artwork artwork = drawn(garden(), options(Surface::second, "Beds & <Borders> \"one\""));
-    std::vector<std::string> files{artwork_svg(artwork)};
-    for (std::size_t i = 0; i < artwork.layers.size(); ++i) files.push_back(layer_svg(artwork, i));
+    std::vector<std::string> files{to_svg(artwork_drawing(artwork))};
+    for (std::size_t i = 0; i < artwork.layers.size(); ++i) files.push_back(to_svg(layer_drawing(artwork, i)));
     for (const std::string& svg : files) {
         CHECK(judge::is_well_formed(svg));
         CHECK(has(svg, "width=\"203.2mm\" height=\"254mm\" viewBox=\"0 0 203.2 254\""));
@@ -26,12 +26,12 @@ TEST_CASE("every file is well-formed and has its true size") {
             CHECK(picture.height == 10 * dots);
         }
     }
-    CHECK(!has(artwork_svg(drawn(garden(), options(Surface::first))), "already mirrored"));
-    CHECK_THROWS_AS(layer_svg(artwork, 3), std::out_of_range);
+    CHECK(!has(to_svg(artwork_drawing(drawn(garden(), options(Surface::first)))), "already mirrored"));
+    CHECK_THROWS_AS(to_svg(layer_drawing(artwork, 3)), std::out_of_range);
 }
 
 TEST_CASE("files hold paths and nothing that a cutter could not follow") {
-    const std::string svg = artwork_svg(drawn(garden(), options()));
+    const std::string svg = to_svg(artwork_drawing(drawn(garden(), options())));
     for (const char* const unwanted :
          {"<text", "<image", "<script", "<use", "href", "style", "transform", "-0 ", "e-", "nan", "inf"})
         CHECK(!has(svg, unwanted));
@@ -60,7 +60,7 @@ TEST_CASE("files hold paths and nothing that a cutter could not follow") {
 TEST_CASE("text that XML cannot hold is kept out of the files") {
     Puzzle puzzle = garden();
     puzzle.words[0].shown = "<LEEK> & \"\x01\x08\xFF\xED\xA0\x80\xEF\xBF\xBF\xC3";
-    const std::string svg = artwork_svg(drawn(puzzle, options()));
+    const std::string svg = to_svg(artwork_drawing(drawn(puzzle, options())));
     CHECK(judge::is_well_formed(svg));
     CHECK(has(svg, "&lt;LEEK&gt; &amp; &quot;<"));
 }
@@ -69,7 +69,7 @@ TEST_CASE("every open cell holds ink in the rendered letters, and no closed one 
     const Puzzle puzzle = of_rows({".I.", "ILI", "TTT", ".J."});
     for (const Surface surface : {Surface::first, Surface::second}) {
         const Artwork artwork = drawn(puzzle, options(surface, ""));
-        const auto ink = judge::rendered(layer_svg(artwork, place_of(artwork, "letters")), 96);
+        const auto ink = judge::rendered(to_svg(layer_drawing(artwork, place_of(artwork, "letters"))), 96);
         const auto none = judge::rendered(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"203.2mm\" height=\"254mm\"/>", 96);
         for (int row = 0; row < 4; ++row)
@@ -86,8 +86,8 @@ TEST_CASE("every open cell holds ink in the rendered letters, and no closed one 
 }
 
 TEST_CASE("second-surface artwork rendered and turned over is first-surface artwork") {
-    const auto front = judge::rendered(artwork_svg(drawn(garden(), options(Surface::first))), 150);
-    const auto back = judge::rendered(artwork_svg(drawn(garden(), options(Surface::second))), 150);
+    const auto front = judge::rendered(to_svg(artwork_drawing(drawn(garden(), options(Surface::first)))), 150);
+    const auto back = judge::rendered(to_svg(artwork_drawing(drawn(garden(), options(Surface::second)))), 150);
     CHECK(judge::share_that_differs(front, back.flipped()) < 1e-4);
     CHECK(judge::share_that_differs(front, back) > 0.01);
 }
@@ -95,7 +95,7 @@ TEST_CASE("second-surface artwork rendered and turned over is first-surface artw
 TEST_CASE("the cap height that is reported is the one that is rendered") {
     const Artwork artwork = drawn(of_rows({"HHH", "HHH"}), options(Surface::first, ""));
     constexpr int dots = 600;
-    const auto picture = judge::rendered(layer_svg(artwork, 0), dots);
+    const auto picture = judge::rendered(to_svg(layer_drawing(artwork, 0)), dots);
     const double pixels_a_mm = dots / mm_an_inch;
     const Point centre = artwork.centre({0, 0});
     // Down through the left stem of the first H.
@@ -147,7 +147,7 @@ TEST_CASE("previews have the size that is asked for, and no other than is allowe
 TEST_CASE("the same puzzle gives the same bytes, in every locale") {
     const auto bytes = [] {
         const Artwork artwork = drawn(garden(), options(Surface::second));
-        return artwork_svg(artwork) + layer_svg(artwork, 0) + preview_png(artwork, 400);
+        return to_svg(artwork_drawing(artwork)) + to_svg(layer_drawing(artwork, 0)) + preview_png(artwork, 400);
     };
     const std::string before = bytes();
     struct Comma : std::numpunct<char> {

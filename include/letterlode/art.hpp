@@ -4,8 +4,9 @@
 // left corner, as the viewer sees the finished piece; what is written for the second surface is mirrored on
 // its way out.
 //
-// In order: read_blank, draw, then layer_svg, artwork_svg and preview_png, or cut_files (cut.hpp) for all at
-// once. The same puzzle, options and font file give the same bytes.
+// In order: read_blank, draw, then layer_drawing and artwork_drawing with the formats of drawing.hpp, and
+// preview_png, or cut_files (cut.hpp) for all at once. The same puzzle, options and font file give the same
+// bytes.
 
 #include <cstdint>
 #include <optional>
@@ -14,6 +15,7 @@
 #include <vector>
 
 #include <letterlode/colour.hpp>
+#include <letterlode/drawing.hpp>
 #include <letterlode/export.hpp>
 #include <letterlode/outcome.hpp>
 #include <letterlode/path.hpp>
@@ -54,12 +56,6 @@ struct ArtworkOptions {
     Colour letters{0x24, 0x3f, 0x3a};
     Colour bands{0xf0, 0xbf, 0x72};
     Colour heading_colour{0xa3, 0x4a, 0x2c};
-};
-
-// One thing to be lifted and laid: a letter with its marks, or a band with all the words that it joins.
-struct Piece {
-    std::string name;  // "A at row 3, column 4"
-    Path path;
 };
 
 // What one colour of film carries.
@@ -122,11 +118,12 @@ inline constexpr double most_viewing_mm = 100'000;
 // lies outside the bounds.
 [[nodiscard]] LODE_API Outcome<double> read_distance(std::string_view text);
 
-// SVG 1.1 at true size: width, height and viewBox in mm, a named group a layer, a path a piece, closed,
-// filled nonzero. For the second surface already mirrored. A layer is given by its place in artwork.layers;
-// throws std::out_of_range.
-[[nodiscard]] LODE_API std::string layer_svg(const Artwork& artwork, std::size_t layer);
-[[nodiscard]] LODE_API std::string artwork_svg(const Artwork& artwork);
+// What is cut, as wide and as high as the blank, a group a layer; mirrored for the second surface. A layer is
+// given by its place in artwork.layers; throws std::out_of_range.
+[[nodiscard]] LODE_API Drawing layer_drawing(const Artwork& artwork, std::size_t layer);
+// All layers, in the order in which they are painted: from the viewer's back to the front, whatever the order
+// of application, so that no layer hides another.
+[[nodiscard]] LODE_API Drawing artwork_drawing(const Artwork& artwork);
 
 // A PNG picture of the finished piece on a wall, as its viewer sees it (never mirrored), its longer side so
 // many pixels. Throws std::invalid_argument outside least_preview_px..most_preview_px.

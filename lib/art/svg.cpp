@@ -1,9 +1,7 @@
-// Artwork as SVG 1.1: nothing but groups and paths, so that every program reads the same shapes at the same
+// A drawing as SVG 1.1: nothing but groups and paths, so that every program reads the same shapes at the same
 // size.
 
-#include <span>
-
-#include <letterlode/art.hpp>
+#include <letterlode/drawing.hpp>
 
 #include "art/number.hpp"
 
@@ -88,72 +86,42 @@ void append_path(std::string& svg, const Path& path) {
     }
 }
 
-void append_layer(std::string& svg, const Artwork& artwork, const Layer& layer) {
-    svg += "<g id=\"" + layer.name + "\" fill=\"" + to_text(layer.colour) +
+// For viewers only: a cut has no width.
+constexpr const char* line_width = "0.1";
+
+void append_group(std::string& svg, const DrawnGroup& group) {
+    svg += "<g id=\"" + group.name + "\" fill=\"" + to_text(group.colour) +
            "\" fill-rule=\"nonzero\" stroke=\"none\">\n";
-    for (const Piece& piece : layer.pieces) {
+    for (const Piece& piece : group.pieces) {
         svg += "<path d=\"";
-        append_path(svg, artwork.surface == Surface::second ? mirrored(piece.path, artwork.blank.width_mm)
-                                                            : piece.path);
+        append_path(svg, piece.path);
         svg += "\"><title>";
         append_escaped(svg, piece.name);
         svg += "</title></path>\n";
     }
+    for (const CutLine& line : group.lines) {
+        svg += "<path d=\"M";
+        append_point(svg, line.from);
+        svg += 'L';
+        append_point(svg, line.to);
+        svg += "\" fill=\"none\" stroke=\"" + to_text(group.colour) + "\" stroke-width=\"" + line_width +
+               "\"/>\n";
+    }
     svg += "</g>\n";
-}
-
-std::string one_line(const std::string& heading) {
-    std::string line = heading.empty() ? "Word grid" : heading;
-    for (char& c : line)
-        if (c == '\n') c = ' ';
-    return line;
-}
-
-std::string order_of(const Artwork& artwork) {
-    std::string order;
-    for (const Layer& layer : artwork.layers) order += (order.empty() ? "" : ", ") + layer.name;
-    return order;
-}
-
-std::string description(const Artwork& artwork) {
-    const std::string size = "True size: " + decimal(artwork.blank.width_mm, 2) + " x " +
-                             decimal(artwork.blank.height_mm, 2) + " mm (" +
-                             decimal(artwork.blank.width_mm / 25.4, 3) + " x " +
-                             decimal(artwork.blank.height_mm / 25.4, 3) + " in). ";
-    const std::string surface =
-        artwork.surface == Surface::second
-            ? "For the second surface, the back of a clear blank: already mirrored: do not mirror again. "
-            : "For the first surface, the front of the blank: not mirrored. ";
-    return size + surface + "Order of application: " + order_of(artwork) + ".";
-}
-
-std::string document(const Artwork& artwork, const std::string& title, std::span<const Layer* const> layers) {
-    const std::string width = decimal(artwork.blank.width_mm, decimals);
-    const std::string height = decimal(artwork.blank.height_mm, decimals);
-    std::string svg = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
-    svg += "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"" + width + "mm\" height=\"" +
-           height + "mm\" viewBox=\"0 0 " + width + ' ' + height + "\">\n";
-    append_element(svg, "title", title);
-    append_element(svg, "desc", description(artwork));
-    for (const Layer* layer : layers) append_layer(svg, artwork, *layer);
-    return svg + "</svg>\n";
 }
 
 }  // namespace
 
-std::string layer_svg(const Artwork& artwork, std::size_t layer) {
-    const Layer* const one = &artwork.layers.at(layer);
-    const std::string place = std::to_string(layer + 1) + " of " + std::to_string(artwork.layers.size());
-    return document(artwork, one_line(artwork.heading) + ": " + one->name + ", layer " + place, {&one, 1});
-}
-
-std::string artwork_svg(const Artwork& artwork) {
-    // Painted from the viewer's back to the front, whatever the order of application, so that no layer hides
-    // another.
-    std::vector<const Layer*> layers;
-    for (const Layer& layer : artwork.layers) layers.push_back(&layer);
-    if (artwork.surface == Surface::second) layers = {layers.rbegin(), layers.rend()};
-    return document(artwork, one_line(artwork.heading) + ": all layers", layers);
+std::string to_svg(const Drawing& drawing) {
+    const std::string width = decimal(drawing.width_mm, decimals);
+    const std::string height = decimal(drawing.height_mm, decimals);
+    std::string svg = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
+    svg += "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"" + width + "mm\" height=\"" +
+           height + "mm\" viewBox=\"0 0 " + width + ' ' + height + "\">\n";
+    append_element(svg, "title", drawing.title);
+    append_element(svg, "desc", drawing.description);
+    for (const DrawnGroup& group : drawing.groups) append_group(svg, group);
+    return svg + "</svg>\n";
 }
 
 }  // namespace lode

@@ -1,0 +1,48 @@
+#pragma once
+// What a file of shapes is made from, whatever its format: groups of closed pieces, and single cuts, on a
+// page of a given size. Everything stands as it is cut: already mirrored where the surface asks for it.
+// Millimetres, x to the right, y down from the page's upper left corner.
+
+#include <string>
+#include <vector>
+
+#include <letterlode/colour.hpp>
+#include <letterlode/export.hpp>
+#include <letterlode/path.hpp>
+
+namespace lode {
+
+// One thing to be lifted and laid: a letter with its marks, or a band with all the words that it joins.
+struct Piece {
+    std::string name;  // "A at row 3, column 4"
+    Path path;
+};
+
+// A cut that parts waste from waste.
+struct CutLine {
+    Point from;
+    Point to;
+    friend bool operator==(const CutLine&, const CutLine&) = default;
+};
+
+// One colour of film.
+struct DrawnGroup {
+    std::string name;  // of letters, digits and hyphens
+    Colour colour;
+    std::vector<Piece> pieces;
+    std::vector<CutLine> lines;
+};
+
+struct Drawing {
+    double width_mm = 0;
+    double height_mm = 0;
+    std::string title;        // one line
+    std::string description;  // size, surface, order
+    std::vector<DrawnGroup> groups;
+};
+
+// SVG 1.1 at true size: width, height and viewBox in mm, a named group for each of the drawing's, a path a
+// piece, closed, filled nonzero; single cuts as lines without a filling. Groups are painted in their order.
+[[nodiscard]] LODE_API std::string to_svg(const Drawing& drawing);
+
+}  // namespace lode
