@@ -82,7 +82,7 @@ TEST_CASE("colours and surfaces are read and written") {
     CHECK(read_colour("#FFFFFF").value() == Colour{255, 255, 255});
     CHECK(to_text(Colour{0, 10, 255}) == "#000aff");
     for (const char* const text :
-         {"", "#", "#fff", "red", "243f3a", "#243f3", "#243f3aa", "#24 f3a", "#-1f3aa", "#gg0000"})
+         {"", "#", "#fff", "rouge", "243f3a", "#243f3", "#243f3aa", "#24 f3a", "#-1f3aa", "#gg0000"})
         CHECK(!read_colour(text));
     CHECK(surface_named("first") == Surface::first);
     CHECK(surface_named(name(Surface::second)) == Surface::second);

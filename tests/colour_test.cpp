@@ -129,3 +129,10 @@ TEST_CASE("L*a*b* of greys has their lightness and no hue") {
     CHECK(lab_of(colour("000000")).lightness == Approx(0).margin(1e-9));
     CHECK(lab_of(colour("777777")).lightness == Approx(50.0344).margin(1e-3));
 }
+
+TEST_CASE("colours have the keywords of CSS, in small letters and in capitals") {
+    CHECK(read_colour("gold").value() == Colour{0xff, 0xd7, 0x00});
+    CHECK(read_colour("SeaGreen").value() == Colour{0x2e, 0x8b, 0x57});
+    CHECK_FALSE(read_colour("goldish"));
+    CHECK_FALSE(read_colour("gol"));
+}

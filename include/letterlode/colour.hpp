@@ -18,7 +18,8 @@ struct Colour {
     std::uint8_t blue = 0;
     friend bool operator==(const Colour&, const Colour&) = default;
 };
-// Reads "#rrggbb". Refused as unusable: anything else.
+// Reads "#rrggbb", or a keyword of CSS Color Module Level 4 ("gold", "SeaGreen"). Refused as unusable: anything
+// else.
 [[nodiscard]] LODE_API Outcome<Colour> read_colour(std::string_view text);
 // "#rrggbb"
 [[nodiscard]] LODE_API std::string to_text(Colour colour);

@@ -2,8 +2,11 @@
 #include <charconv>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 #include <letterlode/colour.hpp>
+
+#include "score/colour_keywords.hpp"
 
 namespace lode {
 namespace {
@@ -33,13 +36,29 @@ std::uint8_t encoded(double value) {
     return static_cast<std::uint8_t>(std::lround(255 * share));
 }
 
+// Keywords are the same in capitals.
+std::optional<std::uint32_t> rgb_named(std::string_view text) {
+    std::string small(text.substr(0, 40));
+    for (char& c : small)
+        if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+    const auto found = std::lower_bound(
+        colour_keywords.begin(), colour_keywords.end(), small,
+        [](const ColourKeyword& keyword, const std::string& name) { return keyword.name < name; });
+    if (found == colour_keywords.end() || found->name != small) return std::nullopt;
+    return found->rgb;
+}
+
 }  // namespace
 
 Outcome<Colour> read_colour(std::string_view text) {
     Refusal refusal;
     refusal.message = "\"" + std::string(text.substr(0, 40)) + "\" is no colour";
     refusal.advice = {
-        "Write a colour as #rrggbb, two hexadecimal digits each for red, green and blue: #243f3a."};
+        "Write a colour as #rrggbb, two hexadecimal digits each for red, green and blue (#243f3a), or by a "
+        "keyword of CSS such as gold or seagreen."};
+    if (const auto rgb = rgb_named(text))
+        return Colour{static_cast<std::uint8_t>(*rgb >> 16), static_cast<std::uint8_t>(*rgb >> 8),
+                      static_cast<std::uint8_t>(*rgb)};
     if (text.size() != 7 || text[0] != '#') return refusal;
     std::array<std::uint8_t, 3> parts{};
     for (std::size_t i = 0; i < parts.size(); ++i) {
