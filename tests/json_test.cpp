@@ -103,6 +103,11 @@ TEST_CASE("puzzles are read back byte for byte, and their recipes make them agai
     german.default_avoid_list = true;
     german.shape = Shape::heart;
     reads_back(german);
+    Recipe marked = recipe_of({"Rake", "Bed \"A\"", "Spade"});
+    marked.words.words[0].band = "SeaGreen";
+    marked.words.words[1].band = "none";
+    reads_back(marked);
+    CHECK(recipe_from_json(to_json(marked), "").value().words.words[1].band == "none");
     Recipe greek = recipe_of({"άλφα", "βήτα", "ΟΔΟΣ"});
     greek.text.locale = "el";
     greek.directions.reset();

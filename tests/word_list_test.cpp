@@ -167,3 +167,31 @@ TEST_CASE("places in messages name what is known of file and line") {
     CHECK(place_in("", 7) == "line 7: ");
     CHECK(place_in("", 0) == "");
 }
+
+TEST_CASE("a list that begins with word,band is a table of words and their bands") {
+    const auto read = [](const std::string& text) {
+        std::vector<std::pair<std::string, std::string>> rows;
+        for (const auto& word : read_word_lines(text, "beds.csv").value().words)
+            rows.emplace_back(word.shown, word.band);
+        return rows;
+    };
+    using Rows = std::vector<std::pair<std::string, std::string>>;
+    const Rows expected{{"Basil", "#f0bf72"}, {"Bay leaf", ""}, {"Mint", "none"}};
+    CHECK(read("word,band\nBasil,#f0bf72\nBay leaf\nMint,none\n") == expected);
+    CHECK(read("\xEF\xBB\xBF# herbs\r\n\r\nWord ; Band\r\n Basil ; #f0bf72\r\nBay leaf;\r\n\r\nMint;none") ==
+          expected);
+    CHECK(read("word\tband\nBasil\t#f0bf72\nBay leaf\t\nMint\tnone\n") == expected);
+    CHECK(read("\"word\",\"band\"\n\"Basil\",\"#f0bf72\"\n\"Bay leaf\",\"\"\nMint,none") == expected);
+    // RFC 4180, 2.6 and 2.7: separators and doubled quotes inside quotes.
+    CHECK(read("word,band\n\"Bed \"\"A\"\", south\",gold\n") == Rows{{"Bed \"A\", south", "gold"}});
+    // Elsewhere a comma belongs to the word.
+    CHECK(read("Basil\nword,band\n") == Rows{{"Basil", ""}, {"word,band", ""}});
+}
+
+TEST_CASE("a table's faulty rows are named") {
+    const Refusal three = refused_lines("word,band\nBasil,gold\nMint,red,blue\n");
+    CHECK(three.line == 3);
+    CHECK_THAT(three.message, Contains("more than the two fields"));
+    CHECK(refused_lines("word,band\n\"Basil,gold\n").line == 2);
+    CHECK(refused_lines("word,band\n\"Basil\"x,gold\n").line == 2);
+}

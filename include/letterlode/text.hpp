@@ -148,6 +148,8 @@ class LODE_API Alphabet {
 struct ListedWord {
     std::string shown;
     int line = 0;
+    // How the word is marked in artwork: a colour as read_colour takes it, "none", or empty: as the others.
+    std::string band = {};
 };
 
 // A list as written. `source` names it in messages: a file's name, or empty.
@@ -158,7 +160,10 @@ struct WordLines {
 
 // Reads a list: UTF-8, a word a line. Blank lines are passed over, and so are comments: a line that starts
 // with '#', and what follows a '#' that stands between blanks. A byte order mark and CRLF are taken.
-// Refused as unusable: text that is no UTF-8 (naming the line), control characters, more than max_list_words.
+// A list whose first line is "word,band" (or with a semicolon or a tab) is a table: a word a row and, where it has
+// a second field, its band; fields may stand in quotes, doubled inside (RFC 4180).
+// Refused as unusable: text that is no UTF-8 (naming the line), control characters, more than max_list_words, a
+// row with more fields, quotes that are not closed.
 inline constexpr std::size_t max_list_words = 1'000'000;
 inline constexpr std::size_t max_list_letters = 16'000'000;  // of all words of a list
 inline constexpr std::size_t max_word_bytes = 100'000;       // as shown

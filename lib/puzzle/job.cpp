@@ -6,6 +6,7 @@
 #include <unordered_map>
 
 #include "puzzle/avoided_words.hpp"
+#include "puzzle/band_words.hpp"
 #include "puzzle/filler_letters.hpp"
 #include "puzzle/inner_words.hpp"
 #include "puzzle/nested_words.hpp"
@@ -180,6 +181,7 @@ Outcome<Job> check(const Recipe& recipe) {
             Refusal::Reason::unusable, "No direction is given.", {}, {"Name one or more, or all."}, {}, 0};
     const auto aspect = checked_aspect(recipe.aspect);
     if (!aspect) return aspect.refusal();
+    if (auto fault = fault_in_bands(recipe.words)) return *std::move(fault);
 
     auto segmenter = Segmenter::open(recipe.text);
     if (!segmenter) return segmenter.refusal();

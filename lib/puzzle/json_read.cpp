@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <map>
 
 #include <letterlode/puzzle.hpp>
 
@@ -104,6 +105,19 @@ void read_words(const JsonValue& json, const std::string& path, Recipe& recipe) 
     if (array(json, path).size() > max_list_words)
         fail(path, "holds more than " + std::to_string(max_list_words) + " words");
     for (const auto& word : texts(json, path)) recipe.words.words.push_back({word, 0});
+}
+
+// A colour, or "none", by the word as it is shown.
+void read_bands(const JsonValue& json, const std::string& path, Recipe& recipe) {
+    std::map<std::string_view, ListedWord*> listed;
+    for (auto& word : recipe.words.words) listed.emplace(word.shown, &word);
+    const auto& bands = array(json, path);
+    for (std::size_t at = 0; at < bands.size(); ++at) {
+        const std::string here = at_index(path, at);
+        const auto found = listed.find(text(member(bands[at], here, "word"), here + ".word"));
+        if (found == listed.end()) fail(here + ".word", "is not in the list");
+        found->second->band = text(member(bands[at], here, "band"), here + ".band");
+    }
 }
 
 // A placement in a grid of any size; whether it fits the recipe's own is for make to say.
@@ -218,6 +232,7 @@ Recipe read_recipe(const JsonValue& json, const std::string& path) {
     for (const auto& [key, value] : *json.object()) {
         const std::string at = path + "." + key;
         read_text_rule(key, value, at, recipe.text);
+        if (key == "bands") read_bands(value, at, recipe);
         if (key == "grid") {
             recipe.tight = text(value, at) == "tight";
             if (!recipe.tight && text(value, at) != "auto")

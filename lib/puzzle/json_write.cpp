@@ -117,6 +117,15 @@ std::string counts_json(const std::vector<LetterCount>& counts) {
     return json_object(members);
 }
 
+std::vector<std::string> bands_json(const WordLines& words) {
+    std::vector<std::string> bands;
+    for (const auto& word : words.words)
+        if (!word.band.empty())
+            bands.push_back(
+                json_object({{"word", json_string(word.shown)}, {"band", json_string(word.band)}}));
+    return bands;
+}
+
 // Only what is demanded is written.
 void add_demands(const Recipe& recipe, JsonArray array, JsonMembers& members) {
     if (recipe.nested != Nested::inside) members.push_back({"nested", json_string(name(recipe.nested))});
@@ -145,6 +154,8 @@ JsonMembers recipe_members(const Recipe& recipe, JsonArray array) {
     JsonMembers members{{"words", json_array(each(recipe.words.words, shown))},
                         {"locale", json_string(recipe.text.locale)},
                         {"letters", json_string(name(recipe.text.letters))}};
+    if (const auto bands = bands_json(recipe.words); !bands.empty())
+        members.push_back({"bands", array(bands)});
     // Only rules that are not the common ones are written.
     const TextRules& text = recipe.text;
     if (text.digraphs != Digraphs::join) members.push_back({"digraphs", json_string(name(text.digraphs))});

@@ -120,6 +120,48 @@ std::string place_in(std::string_view source, int line) {
 
 namespace {
 
+// The fields of a table's row; nothing where a quote is not closed, or something follows a closed one.
+std::optional<std::vector<std::string>> fields_of(std::string_view row, char separator) {
+    std::vector<std::string> fields;
+    for (;;) {
+        row = trimmed(row);
+        std::string field;
+        if (row.starts_with('"')) {
+            row.remove_prefix(1);
+            for (;;) {
+                const auto quote = row.find('"');
+                if (quote == std::string_view::npos) return std::nullopt;
+                field += row.substr(0, quote);
+                row.remove_prefix(quote + 1);
+                if (!row.starts_with('"')) break;
+                field += '"';
+                row.remove_prefix(1);
+            }
+            row = trimmed(row);
+            if (!row.empty() && row.front() != separator) return std::nullopt;
+        } else {
+            const auto end = std::min(row.find(separator), row.size());
+            field = trimmed(row.substr(0, end));
+            row.remove_prefix(end);
+        }
+        fields.push_back(std::move(field));
+        if (row.empty()) return fields;
+        row.remove_prefix(1);
+    }
+}
+
+// The separator of a table whose header this is: "word,band", whatever its case.
+std::optional<char> separator_of_header(std::string_view row) {
+    std::string small;
+    for (const char c : row)
+        if (!is_blank(c) || c == '\t') small += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    for (const char separator : {',', ';', '\t'})
+        if (small == std::string("word") + separator + "band" ||
+            small == std::string("\"word\"") + separator + "\"band\"")
+            return separator;
+    return std::nullopt;
+}
+
 // Reads a list line by line.
 class ListReader {
   public:
@@ -133,7 +175,14 @@ class ListReader {
             return true;
         }
         row = without_comment(row);
-        if (!in_columns) return add(trimmed(row), line);
+        if (!in_columns) {
+            if (!is_begun_ && !trimmed(row).empty()) {
+                is_begun_ = true;
+                separator_ = separator_of_header(row);
+                if (separator_) return true;
+            }
+            return separator_ ? add_row(row, line) : add(trimmed(row), line);
+        }
         while (!row.empty()) {
             const std::size_t end = column_end(row);
             std::string_view word = trimmed(row.substr(0, end));
@@ -156,6 +205,25 @@ class ListReader {
         return std::min({row.find_first_of("\t,;"), row.find("  "), row.size()});
     }
 
+    bool add_row(std::string_view row, int line) {
+        if (trimmed(row).empty()) return true;
+        const auto fields = fields_of(row, *separator_);
+        if (!fields || fields->size() > 2) {
+            faults_.add(line,
+                        fields ? "this row has more than the two fields word and band."
+                               : "a quote of this row is not closed, or something follows it.",
+                        {});
+            faults_.advise(
+                "Write a word, a separator and a colour or none; a field that holds the separator stands in "
+                "quotes.");
+            return true;
+        }
+        const std::size_t before = list_.words.size();
+        if (!add(fields->front(), line)) return false;
+        if (fields->size() == 2 && list_.words.size() > before) list_.words.back().band = fields->back();
+        return true;
+    }
+
     bool add(std::string_view written, int line) {
         const bool plain = is_plain(written);
         const std::string word = plain ? std::string(written) : without_direction_marks(written);
@@ -175,6 +243,8 @@ class ListReader {
 
     WordLines list_;
     Faults faults_;
+    bool is_begun_ = false;          // a line that is not empty was read
+    std::optional<char> separator_;  // of a table
 };
 
 }  // namespace
@@ -241,7 +311,7 @@ std::optional<WordList> spelled_without_fault(const WordLines& lines, const Segm
     list.words.reserve(lines.words.size());
     DifferentLetters different;
     std::size_t letters = 0;
-    for (const auto& [shown, line] : lines.words) {
+    for (const auto& [shown, line, band] : lines.words) {
         if (shown.size() > max_word_bytes) return std::nullopt;
         auto spelling = segmenter.spell(shown);
         if (!spelling.bad.empty() || spelling.letters.size() < 2) return std::nullopt;
@@ -265,7 +335,7 @@ Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter) {
     DifferentLetters different;
     std::size_t letters = 0;
 
-    for (const auto& [shown, line] : lines.words) {
+    for (const auto& [shown, line, band] : lines.words) {
         if (shown.size() > max_word_bytes) {
             faults.add(line, quoted(shown) + " is too long for a word.", {});
             faults.advise("Write a word a line.");
