@@ -10,11 +10,15 @@
 #include <unicode/unistr.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <stdexcept>
 #include <unordered_map>
 #include <utility>
 
 #include <letterlode/files.hpp>
+
+#include "art/combine.hpp"
 
 namespace lode {
 
@@ -77,19 +81,13 @@ struct Pen {
     }
 };
 
-// Closes each contour, leaves out those that enclose nothing (fonts keep anchors as such), and turns the
-// glyph so that its outer contours have a positive area: TrueType and PostScript outlines run opposite ways.
-Path tidied(Path path) {
-    Path result;
-    for (Contour& contour : path.contours) {
-        if (contour.segments.empty()) continue;
-        if (contour.segments.back().to != contour.start)
-            contour.segments.push_back(Segment::line(contour.start));
-        constexpr double least_area = 2;  // font units squared, some 1e-4 mm2 on a panel
-        if (std::abs(signed_area(contour)) >= least_area) result.contours.push_back(std::move(contour));
-    }
-    if (signed_area(result) < 0)
-        for (Contour& contour : result.contours) contour = reversed(contour);
+// What the glyph fills, by path.hpp's rules: TrueType and PostScript outlines run opposite ways, and some
+// glyphs are drawn as strokes that overlap. Contours that enclose nothing are left out (fonts keep anchors as
+// such). Throws what united throws.
+Path tidied(const Path& path) {
+    Path result = united(path);
+    constexpr double least_area = 2;  // font units squared, some 1e-4 mm2 on a panel
+    std::erase_if(result.contours, [](const Contour& c) { return std::abs(signed_area(c)) < least_area; });
     return result;
 }
 
@@ -181,7 +179,11 @@ Outcome<const Path*> Font::State::outline(hb_codepoint_t glyph) {
     Pen pen;
     if (FT_Outline_Decompose(&slot->outline, &funcs, &pen) != 0)
         return broken(file, which + " has a broken outline");
-    return &outlines.emplace(glyph, tidied(std::move(pen.path))).first->second;
+    try {
+        return &outlines.emplace(glyph, tidied(pen.path)).first->second;
+    } catch (const std::logic_error& fault) {
+        return broken(file, which + ": " + fault.what());
+    }
 }
 
 // Shapes one run, and appends its letters from the pen on, which it moves.
@@ -222,8 +224,13 @@ Outcome<bool> Font::State::append_run(const icu::UnicodeString& text, const Run&
                 line.letters.push_back({cluster_text(infos[i].cluster), {}});
             const Path placed =
                 transformed(**drawn, 1, {pen.x + positions[i].x_offset, pen.y - positions[i].y_offset});
-            auto& contours = line.letters.back().path.contours;
-            contours.insert(contours.end(), placed.contours.begin(), placed.contours.end());
+            // A mark that meets its letter becomes one with it: no blade shall cut between them.
+            Path& letter = line.letters.back().path;
+            try {
+                letter = letter.empty() ? placed : united(std::array{letter, placed});
+            } catch (const std::logic_error& fault) {
+                return broken(file, "letter " + line.letters.back().text + ": " + fault.what());
+            }
         }
         pen.x += positions[i].x_advance;
         pen.y -= positions[i].y_advance;
