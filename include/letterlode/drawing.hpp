@@ -45,4 +45,15 @@ struct Drawing {
 // piece, closed, filled nonzero; single cuts as lines without a filling. Groups are painted in their order.
 [[nodiscard]] LODE_API std::string to_svg(const Drawing& drawing);
 
+// PDF: one page at true size, pieces filled, single cuts as lines. Without a date.
+[[nodiscard]] LODE_API std::string to_pdf(const Drawing& drawing);
+
+// DXF of release 2000 (AC1015) in millimetres, with y up from the page's lower left corner: a layer for each
+// group, of the nearest of the format's numbered colours, each contour a closed LWPOLYLINE, each single cut a
+// LINE. Chords leave a curve by no more than dxf_tolerance_mm; corners, and where a curve turns back from
+// left, right, top or bottom, are kept. ASCII only: names of layers hold letters, digits, '-' and '_', each
+// once.
+inline constexpr double dxf_tolerance_mm = 0.01;
+[[nodiscard]] LODE_API std::string to_dxf(const Drawing& drawing);
+
 }  // namespace lode

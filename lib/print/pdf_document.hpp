@@ -1,0 +1,138 @@
+#pragma once
+// Pages as PDF: real text that can be searched and copied, shapes with their curves, lines, tables.
+//
+// Millimetres from the page's upper left corner, x to the right, y down; sizes of type in points, of which an
+// inch has 72. The same calls give the same bytes: no date is written unless one is given.
+//
+//     PdfDocument pages({210, 297}, "Tool shed", PrintFonts::open(...));
+//     pages.text("Words", {20, 20}, {14, true});
+//     pages.add_page();
+//     ...
+//     pages.bytes();
+
+#include <cairo.h>
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <letterlode/colour.hpp>
+#include <letterlode/paper.hpp>
+#include <letterlode/path.hpp>
+
+#include "print/print_fonts.hpp"
+
+namespace lode {
+
+inline constexpr double points_a_mm = 72 / 25.4;
+inline constexpr Colour ink{0x1c, 0x1f, 0x21};
+
+struct TextStyle {
+    double size_pt = 10;
+    bool bold = false;
+    Colour colour = ink;
+};
+enum class Align : std::uint8_t { left, centre, right };
+
+struct LineStyle {
+    double width_mm = 0.25;
+    Colour colour = ink;
+    std::vector<double> dashes_mm;  // lengths of dashes and gaps by turns; none: a line without gaps
+};
+
+struct TableColumn {
+    double width_mm = 0;
+    Align align = Align::left;
+};
+
+class PdfDocument {
+  public:
+    // Begins with one page. Calls for text need fonts, and throw std::logic_error where there are none.
+    PdfDocument(PageSize page, std::string_view title, std::optional<PrintFonts> fonts = {});
+
+    [[nodiscard]] PageSize page() const { return page_; }
+    [[nodiscard]] int pages() const { return pages_; }
+    void add_page();
+
+    // The date of the document, in seconds since 1970 (as SOURCE_DATE_EPOCH counts them).
+    void set_date(std::int64_t seconds);
+
+    void fill(const Path& path, Colour colour, double opacity = 1);
+    void stroke(const Path& path, const LineStyle& style);
+    void line(Point from, Point to, const LineStyle& style);
+    void fill(const Box& box, Colour colour, double opacity = 1);
+    void stroke(const Box& box, const LineStyle& style);
+
+    // As long as one of these lives, what is drawn is clipped to a box, or moved, then scaled about the place
+    // moved to; a negative scale mirrors. They end in the opposite order, before the page does.
+    class [[nodiscard]] Kept {
+      public:
+        Kept(Kept&&) noexcept = default;
+        Kept& operator=(Kept&&) = delete;
+        ~Kept() = default;
+
+      private:
+        friend class PdfDocument;
+        struct Restore {
+            void operator()(cairo_t* context) const { cairo_restore(context); }
+        };
+        explicit Kept(cairo_t* context) : context_(context) {}
+        std::unique_ptr<cairo_t, Restore> context_;
+    };
+    Kept clip(const Box& box);
+    Kept place(Point at, double scale_x = 1, double scale_y = 1);
+
+    // How wide a line is, in mm.
+    [[nodiscard]] double width_of(std::string_view text, const TextStyle& style) const;
+    // From one line to the next, in mm.
+    [[nodiscard]] static double line_pitch(const TextStyle& style) {
+        return 1.32 * style.size_pt / points_a_mm;
+    }
+    // The text in lines no wider than this: broken at blanks, and within a word where one alone is wider. A
+    // line's end in the text is kept.
+    [[nodiscard]] std::vector<std::string> wrapped(std::string_view text, double width_mm,
+                                                   const TextStyle& style) const;
+    // The text, or as much of it as fits in front of an ellipsis.
+    [[nodiscard]] std::string shortened(std::string_view text, double width_mm, const TextStyle& style) const;
+
+    // One line on its baseline, which starts, has its middle or ends at the point; shortened to the width, or
+    // else to what the page has on that side.
+    void text(std::string_view text, Point baseline, const TextStyle& style, Align align = Align::left,
+              std::optional<double> most_width_mm = {});
+    // Wrapped lines in a column whose upper left corner is given; the last of the lines that are allowed is
+    // shortened where more would follow. Gives the height that was used.
+    double paragraph(std::string_view text, Point corner, double width_mm, const TextStyle& style,
+                     Align align = Align::left, std::size_t most_lines = 1'000);
+
+    // A row of a table: a cell for each column, wrapped; a fine line below. Gives the height, which
+    // row_height tells beforehand, so that the caller can begin a new page.
+    double row(Point corner, std::span<const TableColumn> columns, std::span<const std::string> cells,
+               const TextStyle& style);
+    [[nodiscard]] double row_height(std::span<const TableColumn> columns, std::span<const std::string> cells,
+                                    const TextStyle& style) const;
+
+    // Ends the document: nothing can be drawn afterwards. Throws std::bad_alloc where memory ran out.
+    [[nodiscard]] std::string bytes();
+
+  private:
+    [[nodiscard]] ShapedLine shaped(std::string_view text, const TextStyle& style) const;
+    void set_colour(Colour colour, double opacity);
+    void set_line(const LineStyle& style);
+
+    struct Destroy {
+        void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
+        void operator()(cairo_t* context) const { cairo_destroy(context); }
+    };
+    PageSize page_;
+    int pages_ = 1;
+    std::optional<PrintFonts> fonts_;
+    std::unique_ptr<std::string> bytes_;  // Cairo knows its address
+    std::unique_ptr<cairo_surface_t, Destroy> surface_;
+    std::unique_ptr<cairo_t, Destroy> context_;
+};
+
+}  // namespace lode
