@@ -2,6 +2,7 @@
 
 #include <benchmark/benchmark.h>
 #include <letterlode/art.hpp>
+#include <letterlode/cut.hpp>
 
 #include "gardens.hpp"
 
@@ -41,6 +42,35 @@ void write_layers_of_15x15(benchmark::State& state) {
     }
 }
 BENCHMARK(write_layers_of_15x15)->Unit(benchmark::kMillisecond);
+
+// A layer as every format but SVG, the whole artwork besides.
+void write_pdf_and_dxf_of_15x15(benchmark::State& state) {
+    const Artwork artwork = drawn();
+    for (auto _ : state) {
+        const auto write = [](const Drawing& drawing) {
+            benchmark::DoNotOptimize(to_pdf(drawing));
+            benchmark::DoNotOptimize(to_dxf(drawing));
+        };
+        write(artwork_drawing(artwork));
+        for (std::size_t layer = 0; layer < artwork.layers.size(); ++layer)
+            write(layer_drawing(artwork, layer));
+    }
+}
+BENCHMARK(write_pdf_and_dxf_of_15x15)->Unit(benchmark::kMillisecond);
+
+void measure_15x15(benchmark::State& state) {
+    const Artwork artwork = drawn();
+    for (auto _ : state) benchmark::DoNotOptimize(measure(artwork, 1, 1));
+}
+BENCHMARK(measure_15x15)->Unit(benchmark::kMillisecond);
+
+void plan_loads_of_15x15(benchmark::State& state) {
+    const Artwork artwork = drawn();
+    PlanOptions bed;
+    bed.bed = {304.8, 304.8, 0};
+    for (auto _ : state) benchmark::DoNotOptimize(plan_loads(artwork, bed));
+}
+BENCHMARK(plan_loads_of_15x15)->Unit(benchmark::kMillisecond);
 
 void picture_of_15x15(benchmark::State& state) {
     const Artwork artwork = drawn();

@@ -1,23 +1,50 @@
 #include "artwork_options.hpp"
 
+#include <array>
+
 namespace lode::cli {
 namespace {
 
-// "bands=#e8b04a"
+// The names of what one may choose among: "line, double, rounded".
+template <class All>
+std::string names_of(const All& all) {
+    std::string names;
+    for (const auto choice : all) names += (names.empty() ? "" : ", ") + std::string(name(choice));
+    return names;
+}
+
+// "bands=#e8b04a", or several colours with commas between: "bands=gold,seagreen,#a34a2c".
 std::optional<Refusal> set_colour(ArtworkOptions& options, const std::string& value) {
     const auto equals = value.find('=');
     const std::string layer = value.substr(0, equals);
-    Colour* colour = nullptr;
-    if (layer == "letters") colour = &options.letters;
-    if (layer == "bands") colour = &options.bands;
-    if (layer == "heading") colour = &options.heading_colour;
-    if (!colour || equals == std::string::npos)
-        return unusable_call(
-            "'" + value + "' cannot be used for --colour.",
-            "Give a layer and its colour, such as letters=#243f3a; layers are letters, heading and bands.");
-    const auto read = read_colour(value.substr(equals + 1));
-    if (!read) return read.refusal();
-    *colour = *read;
+    const auto unusable = [&](const std::string& advice) {
+        return unusable_call("'" + value + "' cannot be used for --colour.", advice);
+    };
+    if (equals == std::string::npos)
+        return unusable("Give a layer and its colour, such as letters=#243f3a or bands=gold,seagreen.");
+    std::vector<Colour> colours;
+    for (std::size_t from = equals + 1; from <= value.size();) {
+        const auto comma = std::min(value.find(',', from), value.size());
+        const auto read = read_colour(value.substr(from, comma - from));
+        if (!read) return read.refusal();
+        colours.push_back(*read);
+        from = comma + 1;
+    }
+    if (layer == "bands") {
+        options.band_colours = std::move(colours);
+        return std::nullopt;
+    }
+    if (colours.size() != 1) return unusable("Only bands can have several colours.");
+    if (layer == "letters")
+        options.letters = colours.front();
+    else if (layer == "heading")
+        options.heading_colour = colours.front();
+    else if (layer == "text")
+        options.text_colour = colours.front();
+    else if (layer == "border")
+        options.border_colour = colours.front();
+    else
+        return unusable("Layers are letters, bands, heading, text and border.");
     return std::nullopt;
 }
 
@@ -28,27 +55,66 @@ std::string with_line_ends(std::string text) {
     return text;
 }
 
-}  // namespace
-
-void add_artwork_options(po::options_description& options) {
-    using Text = std::string;
-    options.add_options()  //
-        ("blank", po::value<Text>()->value_name("WxH"),
-         "size of the object to decorate: 8x10in, 203x254mm, 20.3x25.4cm")  //
-        ("surface", po::value<Text>()->value_name("SIDE"),
-         "first: artwork on the front; second: on the back of a clear blank, cut mirrored. No default: the "
-         "wrong one ruins film")  //
-        ("font", po::value<Text>()->value_name("NAME|FILE"),
-         "font of the letters, by family or file (default: DejaVu Sans:bold)")                            //
-        ("heading", po::value<Text>()->value_name("TEXT"), "text above the grid; \\n begins a new line")  //
-        ("band", po::value<Text>()->value_name("KIND"),
-         "what marks the words: capsule (default), or none for a piece that is still to be solved")  //
-        ("colour", po::value<std::vector<Text>>()->value_name("LAYER=#RRGGBB"),
-         "colour of a layer: letters, heading or bands. May be given again");
+// "10mm,10mm,5mm": from the left, from the top, across.
+std::optional<Refusal> add_hole(ArtworkOptions& options, const std::string& value) {
+    std::array<double, 3> lengths{};
+    std::size_t from = 0;
+    for (std::size_t i = 0; i < lengths.size(); ++i) {
+        const auto comma = value.find(',', from);
+        if ((comma == std::string::npos) != (i + 1 == lengths.size()))
+            return unusable_value(
+                "hole", value,
+                "Give its middle from the left and from the top, and its diameter: 12mm,12mm,5mm.");
+        const auto read = read_length(value.substr(from, comma - from), 0, most_blank_mm);
+        if (!read) return read.refusal();
+        lengths[i] = *read;
+        from = comma + 1;
+    }
+    options.holes.push_back({{lengths[0], lengths[1]}, lengths[2]});
+    return std::nullopt;
 }
 
-Outcome<ArtworkOptions> artwork_options(const Values& values, std::optional<Surface> surface) {
-    ArtworkOptions options;
+std::optional<Refusal> set_length(double& field, const Values& values, const char* option, double least,
+                                  double most) {
+    if (!values.has(option)) return std::nullopt;
+    const auto read = read_length(values.text(option), least, most);
+    if (!read) {
+        Refusal refusal = read.refusal();
+        refusal.message = std::string("--") + option + ": " + refusal.message;
+        return refusal;
+    }
+    field = *read;
+    return std::nullopt;
+}
+
+std::optional<Refusal> set_length(std::optional<double>& field, const Values& values, const char* option,
+                                  double least, double most) {
+    double value = 0;
+    auto refusal = set_length(value, values, option, least, most);
+    if (!refusal && values.has(option)) field = value;
+    return refusal;
+}
+
+template <class Field, class Choice, class All>
+std::optional<Refusal> set_choice(Field& field, const Values& values, const char* option,
+                                  std::optional<Choice> (*named)(std::string_view), const All& all) {
+    if (!values.has(option)) return std::nullopt;
+    const auto choice = named(values.text(option));
+    if (!choice) return unusable_value(option, values.text(option), "Give one of " + names_of(all) + ".");
+    field = *choice;
+    return std::nullopt;
+}
+
+// For border and ornament, "none" turns off what an options file turned on.
+template <class Field, class Choice, class All>
+std::optional<Refusal> set_choice_or_none(Field& field, const Values& values, const char* option,
+                                          std::optional<Choice> (*named)(std::string_view), const All& all) {
+    if (values.text(option) == "none") return std::nullopt;
+    return set_choice(field, values, option, named, all);
+}
+
+std::optional<Refusal> set_blank(ArtworkOptions& options, const Values& values,
+                                 std::optional<Surface> surface) {
     if (!values.has("blank"))
         return unusable_call("The size of the blank is not given.", "Give --blank, such as --blank 8x10in.");
     const auto blank = read_blank(values.text("blank"));
@@ -61,14 +127,96 @@ Outcome<ArtworkOptions> artwork_options(const Values& values, std::optional<Surf
         return unusable_call("The surface is not given, and the wrong one ruins film.", advice);
     options.surface = values.has("surface") ? surface_named(values.text("surface")) : surface;
     if (!options.surface) return unusable_call("'" + values.text("surface") + "' is no surface.", advice);
-    if (values.has("font")) options.font = values.text("font");
+    return std::nullopt;
+}
+
+std::optional<Refusal> set_lengths(ArtworkOptions& options, const Values& values) {
+    for (auto refusal : {set_length(options.margin_mm, values, "margin", 0, most_blank_mm),
+                         set_length(options.rebate_mm, values, "rebate", 0, most_blank_mm),
+                         set_length(options.heading_area_mm, values, "heading-area", least_heading_area_mm, most_blank_mm),
+                         set_length(options.border_line_mm, values, "border-line", 0.1, 20),
+                         set_length(options.least_stroke_mm, values, "least-stroke", 0.01, 100),
+                         set_length(options.least_gap_mm, values, "least-gap", 0.01, 100),
+                         set_length(options.embolden_mm, values, "embolden", 0, most_embolden_mm)})
+        if (refusal) return refusal;
+    for (const auto& hole : values.texts("hole"))
+        if (auto refusal = add_hole(options, hole)) return refusal;
+    return std::nullopt;
+}
+
+}  // namespace
+
+void add_artwork_options(po::options_description& options) {
+    using Text = std::string;
+    using Texts = std::vector<std::string>;
+    options.add_options()  //
+        ("blank", po::value<Text>()->value_name("BLANK"),
+         "the object to decorate: a size (8x10in, 203x254mm), a shape with a size (heart 8x8in; rounded, "
+         "circle, "
+         "oval, star, hexagon), or an SVG file whose outline it is")  //
+        ("surface", po::value<Text>()->value_name("SIDE"),
+         "first: artwork on the front; second: on the back of a clear blank, cut mirrored. No default: the "
+         "wrong one ruins film")  //
+        ("margin", po::value<Text>()->value_name("LENGTH"),
+         "rim of the blank that stays clear: 10mm, 0.5in")  //
+        ("rebate", po::value<Text>()->value_name("LENGTH"),
+         "how much of the edge a frame hides: nothing is set there")  //
+        ("hole", po::value<Texts>()->value_name("X,Y,D"),
+         "a hole to hang it by, kept clear: from the left, from the top, diameter (12mm,12mm,5mm). May be "
+         "given "
+         "again")  //
+        ("font", po::value<Text>()->value_name("NAME|FILE"),
+         "font of the letters, by family or file; constructed (the default, where it has every letter): the "
+         "built-in alphabet, which keeps strokes and gaps that film holds")                               //
+        ("heading", po::value<Text>()->value_name("TEXT"), "text above the grid; \\n begins a new line")  //
+        ("heading-font", po::value<Text>()->value_name("NAME|FILE"),
+         "font of the heading (default: the letters')")  //
+        ("heading-area", po::value<Text>()->value_name("LENGTH"),
+         "height that is kept for the heading, whether it fills it or not")  //
+        ("foot", po::value<Text>()->value_name("TEXT"),
+         "text below the grid: a date, a line; \\n begins a new line")    //
+        ("word-list", po::bool_switch(), "set the words below the grid")  //
+        ("band", po::value<Text>()->value_name("KIND"),
+         "what marks the words: capsule (default), brush, ring, or none for a piece that is still to be "
+         "solved")  //
+        ("inlay", po::value<Text>()->value_name("WHAT"),
+         "what is cut out so that film does not lie on film: none (default), bands (where colours cross), "
+         "all "
+         "(letters out of bands too)")  //
+        ("colour", po::value<Texts>()->value_name("LAYER=COLOUR"),
+         "colour of letters, bands, heading, text or border, as #rrggbb or by name; bands take several in "
+         "turn "
+         "(bands=gold,seagreen). A list with a header word,band says it word by word. May be given again")  //
+        ("border", po::value<Text>()->value_name("STYLE"), "line, double, rounded, notched or dotted (default: none)")      //
+        ("border-line", po::value<Text>()->value_name("LENGTH"), "breadth of its line (default 1.2mm)")     //
+        ("ornament", po::value<Text>()->value_name("KIND"),
+         "leaf, curl or diamond: below the heading, and in the corners where there is room (default: none)")  //
+        ("least-stroke", po::value<Text>()->value_name("LENGTH"),
+         "narrowest stroke that the film holds (default 1mm, common practice)")  //
+        ("least-gap", po::value<Text>()->value_name("LENGTH"),
+         "narrowest gap and counter that can be weeded (default 1mm, common practice)")                     //
+        ("embolden", po::value<Text>()->value_name("LENGTH"), "make every stroke so much wider")            //
+        ("fix", po::bool_switch(), "where film would not hold, make the least change after which it does")  //
+        ("registration", po::bool_switch(),
+         "marks beyond the blank's corners, on every layer in the same places, to lay one over the other");
+}
+
+Outcome<ArtworkOptions> artwork_options(const Values& values, std::optional<Surface> surface) {
+    ArtworkOptions options;
+    if (auto refusal = set_blank(options, values, surface)) return std::move(*refusal);
+    if (auto refusal = set_lengths(options, values)) return std::move(*refusal);
+    options.font = values.text("font");
+    options.heading_font = values.text("heading-font");
     options.heading = with_line_ends(values.text("heading"));
-    if (values.has("band")) {
-        const std::string band = values.text("band");
-        if (band != "capsule" && band != "none")
-            return unusable_call("'" + band + "' cannot be used for --band.", "Give capsule or none.");
-        options.draw_bands = band == "capsule";
-    }
+    options.foot = with_line_ends(values.text("foot"));
+    options.word_list = values.is_on("word-list");
+    options.registration = values.is_on("registration");
+    for (auto refusal :
+         {set_choice(options.band, values, "band", band_kind_named, all_band_kinds),
+          set_choice(options.inlay, values, "inlay", inlay_named, all_inlays),
+          set_choice_or_none(options.border, values, "border", border_style_named, all_border_styles),
+          set_choice_or_none(options.ornament, values, "ornament", ornament_named, all_ornaments)})
+        if (refusal) return std::move(*refusal);
     for (const auto& value : values.texts("colour"))
         if (auto refusal = set_colour(options, value)) return std::move(*refusal);
     return options;
@@ -76,8 +224,14 @@ Outcome<ArtworkOptions> artwork_options(const Values& values, std::optional<Surf
 
 std::optional<Refusal> artwork_without_blank(const Values& values) {
     if (values.has("blank")) return std::nullopt;
-    for (const char* option : {"surface", "font", "heading", "band", "colour"})
+    for (const char* option : {"surface", "margin", "rebate", "hole", "font", "heading", "heading-font",
+                               "heading-area", "foot", "band", "inlay", "colour", "border", "border-line",
+                               "ornament", "least-stroke", "least-gap", "embolden"})
         if (values.has(option))
+            return unusable_call(std::string("--") + option + " is of no use without the size of the blank.",
+                                 "Give --blank, such as --blank 8x10in, or leave it out.");
+    for (const char* option : {"word-list", "fix", "registration"})
+        if (values.is_on(option))
             return unusable_call(std::string("--") + option + " is of no use without the size of the blank.",
                                  "Give --blank, such as --blank 8x10in, or leave it out.");
     return std::nullopt;

@@ -1,5 +1,5 @@
 #pragma once
-// The options of the artwork: make and cut share them.
+// The options of the artwork: make, cut and rate share them.
 
 #include <optional>
 
@@ -11,11 +11,11 @@
 
 namespace lode::cli {
 
-// --blank, --surface, --font, --heading, --colour.
+// From --blank to --registration: what is drawn.
 void add_artwork_options(po::options_description& options);
 
 // `surface` is taken where none is given: for what is the same on both. Refused as unusable: no blank, no
-// surface, a surface that is none, a colour that is none.
+// surface, a surface that is none, a colour that is none, a length that is none.
 [[nodiscard]] Outcome<ArtworkOptions> artwork_options(const Values& values,
                                                       std::optional<Surface> surface = std::nullopt);
 

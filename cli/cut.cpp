@@ -6,6 +6,7 @@
 #include <letterlode/puzzle.hpp>
 
 #include "artwork_options.hpp"
+#include "cut_options.hpp"
 #include "output_folder.hpp"
 #include "verbs.hpp"
 
@@ -15,10 +16,13 @@ Verb cut_verb() {
     Verb verb{
         "cut", "PUZZLE", "Draws a puzzle's artwork at true size, a file a layer, ready to cut.", "", {}};
     add_artwork_options(verb.options);
+    add_cut_options(verb.options);
     verb.options.add_options()  //
         ("out", po::value<std::string>()->value_name("DIR"),
-         "write layers, artwork and preview into a new folder; without it the artwork is printed as SVG")  //
-        ("replace", po::bool_switch(), "put the new folder in the place of an old one")                    //
+         "write layers, loads, job sheet, proof and preview into a new folder; without it the artwork is "
+         "printed as "
+         "SVG")                                                                          //
+        ("replace", po::bool_switch(), "put the new folder in the place of an old one")  //
         ("json", po::bool_switch(),
          "print a refusal, or the audit of a puzzle that is not certified, as JSON");
     verb.details =
@@ -31,7 +35,8 @@ Verb cut_verb() {
         "never go into a\n"
         "laser or a hot-wire cutter: it gives off hydrogen chloride. The makers' instructions and local "
         "rules come first.\n\n"
-        "Exit codes: 0 drawn; 1 the puzzle is not certified; 2 unusable input or options; 3 the machine's "
+        "Exit codes: 0 drawn; 1 the puzzle is not certified, or film would not hold; 2 unusable input or "
+        "options; 3 the machine's "
         "fault or ours;\n"
         "130 interrupted.\n";
     return verb;
@@ -45,6 +50,9 @@ ExitCode cut(const Values& values) {
             return report(*refusal, json);
     const auto options = artwork_options(values);
     if (!options) return report(options.refusal(), json);
+    if (const auto refusal = cutting_without_folder(values)) return report(*refusal, json);
+    const auto cutting = cut_options(values);
+    if (!cutting) return report(cutting.refusal(), json);
     const auto text = read_file(file);
     if (!text) return report(text.refusal(), json);
     const auto puzzle = puzzle_from_json(*text, file == "-" ? "standard input" : file);
@@ -55,13 +63,17 @@ ExitCode cut(const Values& values) {
         say("letterlode: this puzzle is not certified, and is not drawn.");
         return finding;
     }
-    const auto artwork = draw(*puzzle, *options);
-    if (!artwork) return report(artwork.refusal(), json);
-    for (const auto& note : artwork->notes) say("note: " + note);
-    if (values.has("out"))
-        return write_output(values.text("out"), cut_files(*artwork), values.is_on("replace"), json);
-    print(to_svg(artwork_drawing(*artwork)));
-    return interrupt_flag() ? interrupted : done;
+    const auto held = drawn(*puzzle, *options, values.is_on("fix"));
+    if (!held) return report(held.refusal(), json);
+    const ExitCode end = held->measures.holds() ? done : finding;
+    if (values.has("out")) {
+        const auto files = cut_files(*puzzle, *held, *cutting);
+        if (!files) return report(files.refusal(), json);
+        const ExitCode written = write_output(values.text("out"), *files, values.is_on("replace"), json);
+        return written == done ? end : written;
+    }
+    print(to_svg(artwork_drawing(held->artwork)));
+    return interrupt_flag() ? interrupted : end;
 }
 
 }  // namespace lode::cli

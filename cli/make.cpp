@@ -7,6 +7,7 @@
 #include <letterlode/puzzle.hpp>
 
 #include "artwork_options.hpp"
+#include "cut_options.hpp"
 #include "demand_options.hpp"
 #include "filler_options.hpp"
 #include "output_folder.hpp"
@@ -107,22 +108,30 @@ Outcome<std::vector<Puzzle>> make_puzzles(const CheckedRecipe& checked, const Re
     return std::vector<Puzzle>{std::move(*puzzle)};
 }
 
+// The artwork that goes with the puzzle.
+struct ArtworkWanted {
+    ArtworkOptions artwork;
+    CutOptions cutting;
+    bool fix = false;
+};
+
 // What is written of one puzzle; with several, each in a folder of its own.
-Outcome<std::vector<NamedFile>> files_of(const Puzzle& puzzle, const std::optional<ArtworkOptions>& wanted,
+Outcome<std::vector<NamedFile>> files_of(const Puzzle& puzzle, const std::optional<ArtworkWanted>& wanted,
                                          const std::string& folder) {
     std::vector<NamedFile> files{{folder + "puzzle.json", to_json(puzzle)},
                                  {folder + "puzzle.txt", puzzle_text(puzzle)},
                                  {folder + "key.txt", key_text(puzzle)}};
     if (!wanted) return files;
-    const auto artwork = draw(puzzle, *wanted);
-    if (!artwork) return artwork.refusal();
-    for (const auto& note : artwork->notes) say("note: " + note);
-    for (auto& file : cut_files(*artwork)) files.push_back({folder + file.path, std::move(file.bytes)});
+    const auto held = drawn(puzzle, wanted->artwork, wanted->fix);
+    if (!held) return held.refusal();
+    auto cut = cut_files(puzzle, *held, wanted->cutting);
+    if (!cut) return cut.refusal();
+    for (auto& file : *cut) files.push_back({folder + file.path, std::move(file.bytes)});
     return files;
 }
 
 ExitCode write_puzzles(const std::vector<Puzzle>& puzzles, bool several,
-                       const std::optional<ArtworkOptions>& wanted, const Values& values) {
+                       const std::optional<ArtworkWanted>& wanted, const Values& values) {
     std::vector<NamedFile> files;
     for (const Puzzle& puzzle : puzzles) {
         const std::string folder =
@@ -156,6 +165,7 @@ Verb make_verb() {
     add_demand_options(verb.options);
     add_filler_options(verb.options);
     add_artwork_options(verb.options);
+    add_cut_options(verb.options);
     verb.options.add_options()  //
         ("choices", po::value<std::string>()->value_name("N"),
          "make N different puzzles, from seeds that follow each other, the best first: nearest to the aim, "
@@ -198,12 +208,14 @@ ExitCode make(const Values& values) {
     auto recipe = recipe_of(values);
     if (!recipe) return report(recipe.refusal(), json);
     if (const auto refusal = artwork_without_blank(values)) return report(*refusal, json);
-    std::optional<ArtworkOptions> artwork_wanted;
+    if (const auto refusal = cutting_without_folder(values)) return report(*refusal, json);
+    std::optional<ArtworkWanted> artwork_wanted;
     if (values.has("blank")) {
         auto options = artwork_options(values);
         if (!options) return report(options.refusal(), json);
-        artwork_wanted = std::move(*options);
-        recipe->aspect = grid_aspect(artwork_wanted->blank, artwork_wanted->heading);
+        auto cutting = cut_options(values);
+        if (!cutting) return report(cutting.refusal(), json);
+        artwork_wanted = ArtworkWanted{*std::move(options), *std::move(cutting), values.is_on("fix")};
     }
 
     const auto count = count_value(values, "choices", max_choices, recipe->choices);
@@ -215,11 +227,16 @@ ExitCode make(const Values& values) {
     if (!aim) return report(aim.refusal(), json);
     const bool several = values.has("choices") || recipe->choices > 1;
 
-    const auto checked = CheckedRecipe::open(*recipe);
-    if (!checked) return report(checked.refusal(), json);
     Progress progress("of the effort spent");
     const MakeControl control{[&](std::uint64_t spent, std::uint64_t all) { progress.show(spent, all); },
                               &interrupt_flag(), static_cast<unsigned>(*threads)};
+    if (artwork_wanted) {
+        auto on_blank = recipe_on_blank(*recipe, artwork_wanted->artwork, control);
+        if (!on_blank) return report(on_blank.refusal(), json);
+        recipe = std::move(on_blank);
+    }
+    const auto checked = CheckedRecipe::open(*recipe);
+    if (!checked) return report(checked.refusal(), json);
     const auto puzzles = make_puzzles(*checked, *recipe, *aim, several, *count, control);
     if (!puzzles) return report(puzzles.refusal(), json);
     note_missing_avoid_list(*recipe);

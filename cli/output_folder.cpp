@@ -10,10 +10,20 @@ std::string purpose(const std::string& path) {
     if (path == "puzzle.json") return "the puzzle itself, for letterlode and other programs";
     if (path == "puzzle.txt") return "the grid and the word list as text";
     if (path == "key.txt") return "where each word stands";
-    if (path == "artwork.svg") return "all layers in one drawing, at true size";
-    if (path == "preview.png") return "a picture of the finished piece, as its viewer sees it";
-    if (path.starts_with("layers/"))
+    const std::string kind = std::filesystem::path(path).extension().string();
+    const std::string format =
+        kind == ".svg" ? std::string() : " (" + kind.substr(kind.empty() ? 0 : 1) + ")";
+    if (path.starts_with("layers/") && kind == ".svg")
         return "one layer to cut, at true size; numbers give the order of application";
+    if (path.starts_with("loads/") && kind == ".svg")
+        return "all that is cut in one go, as it lies on the bed";
+    if (path.starts_with("layers/") || path.starts_with("loads/")) return "the same" + format;
+    if (path.starts_with("artwork.")) return "all layers in one drawing, at true size" + format;
+    if (path.ends_with("job-sheet.pdf")) return "what to cut from what, and in which order to apply it";
+    if (path.ends_with("guide.pdf"))
+        return "to lay under or behind the blank while applying: print at 100 percent";
+    if (path.ends_with("proof.html")) return "a page to look at all of it before anything is cut";
+    if (path.ends_with("preview.png")) return "a picture of the finished piece, as its viewer sees it";
     return "";
 }
 

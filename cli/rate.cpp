@@ -41,7 +41,7 @@ Outcome<RatingRules> rating_rules(const GridInput& input, const Values& values) 
     // On either surface its viewer sees the same.
     auto options = artwork_options(values, Surface::first);
     if (!options) return options.refusal();
-    if (input.placed.empty()) options->draw_bands = false;
+    if (input.placed.empty()) options->band = BandKind::none;
     const Puzzle puzzle = as_puzzle(input);
     const auto artwork = draw(puzzle, *options);
     if (!artwork) return artwork.refusal();

@@ -136,7 +136,7 @@ TEST_CASE("the preview shows every letter, right way round on either surface") {
 
 TEST_CASE("previews have the size that is asked for, and no other than is allowed") {
     ArtworkOptions wide = options();
-    wide.blank = {508, 101.6};
+    wide.blank = rectangle(508, 101.6);
     const auto picture = judge::read_png(preview_png(drawn(garden(), wide), 640));
     CHECK(picture.width == 640);
     CHECK(picture.height < 400);

@@ -118,7 +118,7 @@ TEST_CASE("default letters stand out from their bands") {
     REQUIRE(contrast({0x76, 0x76, 0x76}, {255, 255, 255}) ==
             Approx(4.542225).epsilon(1e-6));  // a known value
     const ArtworkOptions defaults;
-    CHECK(contrast(defaults.letters, defaults.bands) > 4.5);
+    CHECK(contrast(defaults.letters, defaults.band_colours.front()) > 4.5);
     CHECK(contrast(defaults.letters, {255, 255, 255}) > 7);
     CHECK(contrast(defaults.heading_colour, {255, 255, 255}) > 4.5);
 }
@@ -143,7 +143,7 @@ TEST_CASE("a puzzle that cannot be drawn is refused with the reason") {
     const Puzzle outside = of_rows({"AB", "CD"}, {{"BEET", 0, 1, Direction::right}});
     CHECK(has(refusal(outside, options()), "BEET"));
     ArtworkOptions large = options();
-    large.blank = {5000, 5000};
+    large.blank = rectangle(5000, 5000);
     CHECK(has(refusal(of_rows(rows_of(201, 201, 'A')), large), "40000"));
     CHECK(has(refusal(Puzzle{}, options()), "no letters"));
 }
@@ -207,8 +207,11 @@ TEST_CASE("every letter keeps to its cell, marks, tails and clusters of several 
             }
     }
     const Artwork artwork = drawn(of_cells(cells), options());
-    REQUIRE(artwork.notes.size() == 1);
-    CHECK(has(artwork.notes[0], "DZS"));
+    // Small at that, and in a font, since the constructed alphabet has neither Hebrew nor Arabic letters.
+    REQUIRE(artwork.notes.size() == 2);
+    CHECK(has(artwork.notes[0], "DejaVu Sans Bold"));
+    CHECK(has(artwork.notes[0], "\u05D0"));
+    CHECK(has(artwork.notes[1], "DZS"));
 }
 
 TEST_CASE("cells are as large as the blank allows, and all stays on it") {
@@ -219,7 +222,7 @@ TEST_CASE("cells are as large as the blank allows, and all stays on it") {
             for (const BlankSize blank : {BlankSize{203.2, 254}, BlankSize{304.8, 304.8},
                                           BlankSize{101.6, 508}, BlankSize{508, 101.6}}) {
                 ArtworkOptions wanted = options(Surface::first, heading);
-                wanted.blank = blank;
+                wanted.blank = rectangle(blank.width_mm, blank.height_mm);
                 const Artwork artwork = drawn(of_rows(rows_of(rows, columns, 'H')), wanted);
                 CAPTURE(rows, columns, heading, blank.width_mm);
                 const double margin = 0.055 * std::min(blank.width_mm, blank.height_mm);
@@ -251,8 +254,8 @@ TEST_CASE("a grid of the aspect that a blank asks for fills it both ways") {
          {BlankSize{203.2, 254}, BlankSize{304.8, 304.8}, BlankSize{254, 203.2}, BlankSize{210, 297}})
         for (const std::string heading : {"", "Beds", "Two\nlines"}) {
             ArtworkOptions wanted = options(Surface::first, heading);
-            wanted.blank = blank;
-            const double aspect = grid_aspect(blank, heading);
+            wanted.blank = rectangle(blank.width_mm, blank.height_mm);
+            const double aspect = recipe_on_blank({}, wanted).value().aspect;
             const int rows = aspect > 1 ? 15 : static_cast<int>(std::lround(15 / aspect));
             const int columns = static_cast<int>(std::lround(aspect * rows));
             const Artwork artwork = drawn(of_rows(rows_of(rows, columns, 'H')), wanted);
@@ -264,7 +267,9 @@ TEST_CASE("a grid of the aspect that a blank asks for fills it both ways") {
             CHECK(top - margin < 0.75 * artwork.cell_mm);
         }
     // Too small a blank for a heading still gives a grid.
-    CHECK(grid_aspect({200, 10}, "1\n2\n3\n4\n5\n6\n7\n8") > 0);
+    ArtworkOptions low = options(Surface::first, "1\n2\n3\n4\n5\n6\n7\n8");
+    low.blank = rectangle(200, 10);
+    CHECK(checked_aspect(recipe_on_blank({}, low).value().aspect));
 }
 
 TEST_CASE("closed rows and columns about a shape take no room") {
@@ -278,12 +283,13 @@ TEST_CASE("closed rows and columns about a shape take no room") {
 TEST_CASE("small letters are noted and absurd ones refused") {
     ArtworkOptions wanted = options();
     CHECK(drawn(of_rows(rows_of(15, 15, 'H')), wanted).notes.empty());
-    wanted.blank = {101.6, 127};
+    wanted.blank = rectangle(101.6, 127);
     const Artwork small = drawn(of_rows(rows_of(15, 15, 'H')), wanted);
     REQUIRE(small.notes.size() == 1);
     CHECK(has(small.notes[0], "common practice"));
-    wanted.blank = {25.4, 25.4};
-    CHECK(has(refusal(of_rows(rows_of(15, 15, 'H')), wanted), "25.4 x 25.4 mm is too small for 15 columns"));
+    wanted.blank = rectangle(25.4, 25.4);
+    CHECK(has(refusal(of_rows(rows_of(15, 15, 'H')), wanted),
+              "25.4 x 25.4 mm (1 x 1 in) is too small for 15 columns"));
 }
 
 TEST_CASE(

@@ -100,13 +100,14 @@ class MakesAPuzzle(InFolder):
     def test_a_piece_that_is_still_to_be_solved_has_no_bands(self):
         result = run("make", SAMPLE, *PANEL, "--band", "none", "--out", self.folder / "panel")
         self.assertEqual(result.returncode, 0, result.stderr)
-        self.assertEqual(sorted(path.name for path in (self.folder / "panel/layers").iterdir()), ["1-heading.svg", "2-letters.svg"])
+        self.assertEqual(sorted(path.name for path in (self.folder / "panel/layers").glob("*.svg")), ["1-heading.svg", "2-letters.svg"])
         self.assertNotIn("band", (self.folder / "panel/artwork.svg").read_text())
         self.refused(2, "make", SAMPLE, *PANEL, "--band", "ribbon", says=["ribbon", "capsule"])
 
 
 class WritesAFolder(InFolder):
-    FILES = ["artwork.svg", "key.txt", "layers/1-heading.svg", "layers/2-letters.svg", "layers/3-bands.svg", "preview.png",
+    FILES = ["artwork.pdf", "artwork.svg", "job-sheet.pdf", "key.txt", "layers/1-heading.pdf", "layers/1-heading.svg",
+             "layers/2-letters.pdf", "layers/2-letters.svg", "layers/3-bands.pdf", "layers/3-bands.svg", "preview.png", "proof.html",
              "puzzle.json", "puzzle.txt"]
 
     def files(self, folder):

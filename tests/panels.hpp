@@ -71,10 +71,14 @@ inline lode::Puzzle garden() {
 
 inline constexpr double mm_an_inch = 25.4;
 
+inline lode::Blank rectangle(double width_mm, double height_mm) {
+    return lode::shaped_blank("rectangle", {width_mm, height_mm});
+}
+
 inline lode::ArtworkOptions options(lode::Surface surface = lode::Surface::first,
                                     const std::string& heading = "The Tool Shed") {
     lode::ArtworkOptions result;
-    result.blank = {8 * mm_an_inch, 10 * mm_an_inch};
+    result.blank = rectangle(8 * mm_an_inch, 10 * mm_an_inch);
     result.surface = surface;
     result.heading = heading;
     return result;

@@ -195,7 +195,8 @@ TEST_CASE("letters that are often confused are more alike than most") {
 TEST_CASE("letters on a panel are measured on their outlines") {
     const Puzzle puzzle = made(recipe_of({"NOON", "LILIES"}, Size{8, 8}));
     ArtworkOptions options;
-    options.blank = {200, 200};
+    options.blank = shaped_blank("rectangle", {200, 200});
+    options.font = "DejaVu Sans:bold";
     options.surface = Surface::first;
     const auto artwork = draw(puzzle, options);
     REQUIRE(artwork);

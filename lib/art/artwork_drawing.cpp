@@ -35,16 +35,23 @@ std::string description(const Artwork& artwork) {
     return size + surface + "Order of application: " + order_of(artwork) + ".";
 }
 
+// As it is cut: mirrored where the surface asks for it, and moved on by the overhang.
+Path as_cut(const Artwork& artwork, const Path& path) {
+    const Path turned = artwork.surface == Surface::second ? mirrored(path, artwork.blank.width_mm) : path;
+    const double out = artwork.overhang_mm;
+    return out > 0 ? transformed(turned, 1, {out, out}) : turned;
+}
+
 DrawnGroup group_of(const Artwork& artwork, const Layer& layer) {
-    DrawnGroup group{layer.name, layer.colour, layer.pieces, {}};
-    if (artwork.surface == Surface::second)
-        for (Piece& piece : group.pieces) piece.path = mirrored(piece.path, artwork.blank.width_mm);
+    DrawnGroup group{layer.name, layer.colour, {}, {}};
+    for (const std::vector<Piece>* pieces : {&layer.pieces, &artwork.registration})
+        for (const Piece& piece : *pieces) group.pieces.push_back({piece.name, as_cut(artwork, piece.path)});
     return group;
 }
 
 Drawing page_of(const Artwork& artwork, const std::string& what) {
-    return {artwork.blank.width_mm,
-            artwork.blank.height_mm,
+    return {artwork.blank.width_mm + 2 * artwork.overhang_mm,
+            artwork.blank.height_mm + 2 * artwork.overhang_mm,
             one_line(artwork.heading) + ": " + what,
             description(artwork),
             {}};

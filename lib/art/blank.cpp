@@ -1,104 +1,134 @@
-// What a maker writes about a piece: its size, its surface, its colours.
+// What a maker writes about a piece: its size, its outline, its surface.
 
-#include <array>
-#include <charconv>
-#include <utility>
+#include <cmath>
 
 #include <letterlode/art.hpp>
+#include <letterlode/files.hpp>
+
+#include "art/blank_shapes.hpp"
+#include "art/measure.hpp"
 
 namespace lode {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, double>, 4> units{
-    {{"in", 25.4}, {"mm", 1.0}, {"cm", 10.0}, {"pt", 25.4 / 72}}};
-
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
-
-std::string_view without_blanks(std::string_view text) {
-    while (!text.empty() && text.front() == ' ') text.remove_prefix(1);
-    while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
-    return text;
-}
-
-// Takes digits with at most one point among them from the front: no sign, no exponent, none of the names of
-// no number.
-std::optional<double> take_number(std::string_view& text) {
-    std::size_t size = 0;
-    std::size_t digits = 0;
-    bool point = false;
-    for (; size < text.size(); ++size) {
-        if (is_digit(text[size]))
-            ++digits;
-        else if (text[size] == '.' && !point)
-            point = true;
-        else
-            break;
-    }
-    if (digits == 0 || size > 30) return std::nullopt;
-    double value = 0;
-    const auto read = std::from_chars(text.data(), text.data() + size, value, std::chars_format::fixed);
-    if (read.ec != std::errc{} || read.ptr != text.data() + size) return std::nullopt;
-    text.remove_prefix(size);
-    return value;
-}
-
-bool take_by(std::string_view& text) {
-    for (const std::string_view by : {"x", "X", "×"})
-        if (text.starts_with(by)) {
-            text.remove_prefix(by.size());
-            return true;
-        }
-    return false;
-}
-
 Refusal no_blank(std::string_view text, const std::string& fault) {
     Refusal refusal;
     refusal.message = "blank \"" + std::string(text.substr(0, 60)) + "\": " + fault;
-    refusal.advice = {"Write width x height and one unit: 8x10in, 203x254mm, 20.3x25.4cm or 576x720pt."};
+    refusal.advice = {
+        "Write width x height and a unit: 8x10in, 203x254mm, 20.3x25.4cm or 576x720pt. A shape may stand "
+        "before them (" +
+        blank_shape_names() + "), as in heart 8x8in, or the name of an SVG file."};
     return refusal;
+}
+
+// One length, or two: with their own units, or with one behind both.
+struct Measures {
+    double first = 0;
+    std::optional<double> second;
+};
+
+Outcome<Measures> read_measures(std::string_view text, std::string_view whole) {
+    std::string_view rest = without_blanks(text);
+    const auto first = take_number(rest);
+    rest = without_blanks(rest);
+    if (!first) return no_blank(whole, "this is no width x height");
+    const auto first_unit = take_unit(rest);
+    rest = without_blanks(rest);
+    if (rest.empty() && first_unit) return Measures{*first * *first_unit, {}};
+    if (!take_by(rest)) return no_blank(whole, "this is no width x height");
+    rest = without_blanks(rest);
+    const auto second = take_number(rest);
+    if (!second) return no_blank(whole, "the height is no number");
+    rest = without_blanks(rest);
+    if (rest.empty()) return no_blank(whole, "the unit is missing");
+    const std::string unit(rest.substr(0, 20));
+    const auto second_unit = take_unit(rest);
+    if (!second_unit || !rest.empty())
+        return no_blank(whole, "\"" + unit + "\" is no unit that is known here");
+    return Measures{*first * first_unit.value_or(*second_unit), *second * *second_unit};
+}
+
+std::optional<Refusal> out_of_bounds(BlankSize size, std::string_view whole) {
+    for (const double side : {size.width_mm, size.height_mm})
+        if (!(side >= least_blank_mm && side <= most_blank_mm))
+            return no_blank(whole, "each side must measure from 10 mm to 5000 mm (0.4 in to 196.8 in)");
+    return std::nullopt;
+}
+
+Outcome<Blank> read_shape(const BlankShape& shape, std::string_view measures, std::string_view whole) {
+    const auto read = read_measures(measures, whole);
+    if (!read) return read.refusal();
+    if (!read->second && shape.proportion == 0) return no_blank(whole, "the height is missing");
+    const BlankSize size{read->first, read->second.value_or(read->first * shape.proportion)};
+    if (auto refusal = out_of_bounds(size, whole)) return std::move(*refusal);
+    if (shape.name == "circle" && size.width_mm != size.height_mm)
+        return no_blank(whole, "a circle is as high as it is wide; what is not is an oval");
+    return shaped_blank(shape.name, size);
+}
+
+Path stretched(const Path& path, double across, double down) {
+    const auto map = [&](Point p) { return Point{p.x * across, p.y * down}; };
+    Path result;
+    for (const Contour& contour : path.contours) {
+        result.contours.push_back({map(contour.start), {}});
+        for (const Segment& s : contour.segments)
+            result.contours.back().segments.push_back(
+                {s.curved, map(s.control1), map(s.control2), map(s.to)});
+    }
+    return result;
+}
+
+Outcome<Blank> read_outline(const std::string& file, std::string_view measures, std::string_view whole) {
+    const auto bytes = read_file(file, max_outline_bytes);
+    if (!bytes) return bytes.refusal();
+    auto blank = svg_outline(*bytes, file);
+    if (!blank || measures.empty()) return blank;
+    const auto read = read_measures(measures, whole);
+    if (!read) return read.refusal();
+    const double proportion = blank->height_mm / blank->width_mm;
+    const BlankSize size{read->first, read->second.value_or(read->first * proportion)};
+    if (auto refusal = out_of_bounds(size, whole)) return std::move(*refusal);
+    const double off = size.height_mm / size.width_mm / proportion;
+    if (!(off > 0.99 && off < 1 / 0.99))
+        return no_blank(whole, "the outline measures " + both_units(*blank) +
+                                   ", and this size would distort it by more than 1 percent");
+    blank->outline =
+        stretched(blank->outline, size.width_mm / blank->width_mm, size.height_mm / blank->height_mm);
+    static_cast<BlankSize&>(*blank) = size;
+    return blank;
+}
+
+// Where the name of an SVG file ends, or 0 where the text does not start with one.
+std::size_t end_of_file_name(std::string_view text) {
+    for (std::size_t end = text.size(); end >= 5; --end) {
+        const bool stops = end == text.size() || text[end] == ' ' || text[end] == ':';
+        const std::string_view ending = text.substr(end - 4, 4);
+        if (stops && (ending == ".svg" || ending == ".SVG")) return end;
+    }
+    return 0;
+}
+
+std::string_view after_separator(std::string_view text) {
+    text = without_blanks(text);
+    if (text.starts_with(':')) text.remove_prefix(1);
+    return without_blanks(text);
 }
 
 }  // namespace
 
-Outcome<BlankSize> read_blank(std::string_view text) {
-    std::string_view rest = without_blanks(text);
-    const auto width = take_number(rest);
-    rest = without_blanks(rest);
-    if (!width || !take_by(rest)) return no_blank(text, "this is no width x height");
-    rest = without_blanks(rest);
-    const auto height = take_number(rest);
-    if (!height) return no_blank(text, "the height is no number");
-    rest = without_blanks(rest);
-    if (rest.empty()) return no_blank(text, "the unit is missing");
-    for (const auto& [unit, millimetres] : units) {
-        if (rest != unit) continue;
-        const BlankSize size{*width * millimetres, *height * millimetres};
-        for (const double side : {size.width_mm, size.height_mm})
-            if (!(side >= least_blank_mm && side <= most_blank_mm))
-                return no_blank(text, "each side must measure from 10 mm to 5000 mm (0.4 in to 196.8 in)");
-        return size;
-    }
-    return no_blank(text, "\"" + std::string(rest.substr(0, 20)) + "\" is no unit that is known here");
-}
-
-Outcome<double> read_distance(std::string_view text) {
-    std::string_view rest = without_blanks(text);
-    const auto number = take_number(rest);
-    rest = without_blanks(rest);
-    constexpr std::array<std::pair<std::string_view, double>, 5> distances{
-        {{"m", 1'000.0}, {"cm", 10.0}, {"mm", 1.0}, {"ft", 304.8}, {"in", 25.4}}};
-    Refusal refusal;
-    refusal.message = "\"" + std::string(text.substr(0, 60)) + "\" is no distance from 10 cm to 100 m";
-    refusal.advice = {"Write a number and a unit: 1.5m, 60cm, 400mm, 5ft or 24in."};
-    if (!number) return refusal;
-    for (const auto& [unit, millimetres] : distances) {
-        const double distance = *number * millimetres;
-        if (rest == unit && distance >= least_viewing_mm && distance <= most_viewing_mm) return distance;
-    }
-    return refusal;
+Outcome<Blank> read_blank(std::string_view text) {
+    const std::string_view said = without_blanks(text);
+    if (const std::size_t end = end_of_file_name(said))
+        return read_outline(std::string(said.substr(0, end)), after_separator(said.substr(end)), text);
+    std::size_t word = 0;
+    while (word < said.size() && said[word] >= 'a' && said[word] <= 'z') ++word;
+    if (word == 0 || said.substr(0, word) == "x") return read_shape({"rectangle", 0}, said, text);
+    const auto shape = blank_shape_named(said.substr(0, word));
+    if (!shape)
+        return no_blank(text, "\"" + std::string(said.substr(0, std::min<std::size_t>(word, 20))) +
+                                  "\" is no shape that is known here");
+    return read_shape(*shape, after_separator(said.substr(word)), text);
 }
 
 std::string_view name(Surface surface) {

@@ -1,13 +1,16 @@
 #include <algorithm>
-#include <charconv>
+#include <array>
+#include <cmath>
+#include <initializer_list>
 
 #include <letterlode/art.hpp>
 
-#include "art/bands.hpp"
-#include "art/font.hpp"
-#include "art/layout.hpp"
-#include "art/lettering.hpp"
+#include "art/band_layers.hpp"
+#include "art/combine.hpp"
+#include "art/frame_layer.hpp"
 #include "art/number.hpp"
+#include "art/registration.hpp"
+#include "art/setting.hpp"
 
 namespace lode {
 
@@ -15,8 +18,6 @@ namespace {
 
 // Common practice, no source: lower letters lift with the waste when they are weeded.
 constexpr double least_letter_mm = 6;
-// Common practice, no source: a hole of less than about 1 mm cannot be weeded.
-constexpr double least_hole_mm2 = 1;
 
 Refusal unusable(std::string message, std::vector<std::string> advice = {}) {
     Refusal refusal;
@@ -33,6 +34,37 @@ std::optional<Refusal> fault_in(const ArtworkOptions& options) {
     for (const double side : {options.blank.width_mm, options.blank.height_mm})
         if (!(side >= least_blank_mm && side <= most_blank_mm))
             return unusable("the blank's sides must measure from 10 mm to 5000 mm");
+    if (options.blank.outline.empty()) return unusable("the blank has no outline");
+    struct Length {
+        const char* option;
+        double value;
+        double least;
+        double most;
+    };
+    for (const auto& [option, value, least, most] : std::initializer_list<Length>{
+             {"--margin", options.margin_mm.value_or(0), 0, most_blank_mm},
+             {"--rebate", options.rebate_mm, 0, most_blank_mm},
+             {"--heading-area", options.heading_area_mm.value_or(least_heading_area_mm), least_heading_area_mm, most_blank_mm},
+             {"--least-stroke", options.least_stroke_mm, 0.01, 100},
+             {"--least-gap", options.least_gap_mm, 0.01, 100},
+             {"--border-line", options.border_line_mm, 0.1, 20},
+             {"--embolden", options.embolden_mm, 0, most_embolden_mm}})
+        if (!(value >= least && value <= most))
+            return unusable(std::string(option) + " must lie from " + decimal(least, 2) + " mm to " +
+                            decimal(most, 2) + " mm");
+    if (options.holes.size() > max_holes)
+        return unusable("a blank has at most " + std::to_string(max_holes) + " holes");
+    for (const HangingHole& hole : options.holes)
+        if (!(hole.diameter_mm > 0 && hole.diameter_mm <= most_blank_mm) || !std::isfinite(hole.centre.x) ||
+            !std::isfinite(hole.centre.y))
+            return unusable("--hole: a hole has a middle and a diameter");
+    for (const HangingHole& hole : options.holes)
+        if (hole.centre.x < 0 || hole.centre.y < 0 || hole.centre.x > options.blank.width_mm ||
+            hole.centre.y > options.blank.height_mm)
+            return unusable("--hole: the hole at " + decimal(hole.centre.x, 1) + ", " + decimal(hole.centre.y, 1) +
+                            " mm lies outside of the blank");
+    if (options.band_colours.size() > max_band_colours)
+        return unusable("bands have at most " + std::to_string(max_band_colours) + " colours");
     return std::nullopt;
 }
 
@@ -62,64 +94,53 @@ std::optional<Refusal> fault_in(const Puzzle& puzzle) {
     return std::nullopt;
 }
 
-Extent extent_of(const Grid& grid) {
-    Cell first{grid.size().rows, grid.size().columns};
-    Cell last{-1, -1};
-    for (int row = 0; row < grid.size().rows; ++row)
-        for (int column = 0; column < grid.size().columns; ++column) {
-            if (grid[{row, column}] == closed_cell) continue;
-            first = {std::min(first.row, row), std::min(first.column, column)};
-            last = {std::max(last.row, row), std::max(last.column, column)};
-        }
-    return {first, {last.row - first.row + 1, last.column - first.column + 1}};
-}
-
 std::string place(Cell cell) {
     return "row " + std::to_string(cell.row + 1) + ", column " + std::to_string(cell.column + 1);
 }
 
-Layer letter_layer(const Puzzle& puzzle, const Lettering& lettering, const Artwork& artwork, Colour colour) {
+Path emboldened(Path path, double grow_mm) {
+    return grow_mm > 0 ? grown(path, grow_mm) : path;
+}
+
+Layer letter_layer(const Puzzle& puzzle, const Lettering& lettering, const Artwork& artwork, Colour colour,
+                   double grow_mm) {
     Layer layer{"letters", colour, {}};
+    // Each letter is made wider once, however often it stands in the grid.
+    std::vector<Path> drawn;
+    for (const Path& letter : lettering.letters)
+        drawn.push_back(letter.empty() ? letter
+                                       : emboldened(transformed(letter, artwork.cell_mm, {}), grow_mm));
     const Grid& grid = puzzle.grid.grid;
     for (int row = 0; row < grid.size().rows; ++row)
         for (int column = 0; column < grid.size().columns; ++column) {
             const Cell cell{row, column};
             if (grid[cell] == closed_cell) continue;
-            layer.pieces.push_back(
-                {puzzle.grid.alphabet.text(grid[cell]) + " at " + place(cell),
-                 transformed(lettering.letters[grid[cell]], artwork.cell_mm, artwork.centre(cell))});
+            layer.pieces.push_back({puzzle.grid.alphabet.text(grid[cell]) + " at " + place(cell),
+                                    transformed(drawn[grid[cell]], 1, artwork.centre(cell))});
         }
     return layer;
 }
 
-Layer heading_layer(const Heading& heading, const Layout& layout, Colour colour) {
-    Layer layer{"heading", colour, {}};
-    for (std::size_t i = 0; i < heading.lines.size(); ++i)
-        for (const SetLetter& letter : heading.lines[i].letters)
-            layer.pieces.push_back(
-                {letter.text + " in the heading",
-                 transformed(letter.path, layout.heading_cap, {layout.heading_middle, layout.baselines[i]})});
-    return layer;
+bool overlap(const Path& one, const Path& other) {
+    const Box a = bounds(one), b = bounds(other);
+    return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom &&
+           !shared(one, other).empty();
 }
 
-Layer band_layer(const Puzzle& puzzle, Artwork& artwork, Colour colour) {
-    Layer layer{"bands", colour, {}};
-    std::vector<Band> bands;
-    for (const PlacedWord& word : puzzle.words)
-        bands.push_back({word.placed.first, moved(word.placed.first, word.placed.direction,
-                                                  static_cast<int>(word.letters.size()) - 1)});
-    if (bands.empty()) return layer;
-    const double radius = band_radius(bands);
-    artwork.band_radius_mm = radius * artwork.cell_mm;
-    const double cell_area = artwork.cell_mm * artwork.cell_mm;
-    for (BandPiece& piece : unite_bands(bands, radius, least_hole_mm2 / cell_area)) {
-        std::string name = piece.bands.size() == 1 ? "band of " : "bands of ";
-        for (std::size_t i = 0; i < piece.bands.size(); ++i)
-            name += (i ? ", " : "") + puzzle.words[piece.bands[i]].shown;
-        layer.pieces.push_back(
-            {std::move(name), transformed(piece.path, artwork.cell_mm, artwork.grid_corner)});
+// Letters that run into each other, as those of joined scripts do, are one piece: no blade cuts through their joint.
+void append_block(Layer& layer, const TextBlock& block, const BlockPlace& place, double grow_mm,
+                  const std::string& where) {
+    std::vector<Piece> pieces;
+    for (const SetLetter& letter : block.letters) {
+        Piece piece{letter.text, emboldened(transformed(letter.path, place.cap, place.top), grow_mm)};
+        if (!pieces.empty() && overlap(pieces.back().path, piece.path)) {
+            const std::array<Path, 2> both{pieces.back().path, piece.path};
+            pieces.back() = {pieces.back().name + piece.name, united(both)};
+        } else {
+            pieces.push_back(std::move(piece));
+        }
     }
-    return layer;
+    for (Piece& piece : pieces) layer.pieces.push_back({piece.name + " in the " + where, std::move(piece.path)});
 }
 
 void note_small_letters(Artwork& artwork) {
@@ -131,13 +152,60 @@ void note_small_letters(Artwork& artwork) {
         "(common practice): take a larger blank, or fewer rows and columns.");
 }
 
-void note_shrunk(Artwork& artwork, const std::vector<std::string>& shrunk) {
-    if (shrunk.empty()) return;
+std::string some_of(const std::vector<std::string>& letters) {
     std::string names;
-    for (std::size_t i = 0; i < std::min<std::size_t>(shrunk.size(), 8); ++i)
-        names += (i ? ", " : "") + shrunk[i];
-    if (shrunk.size() > 8) names += " and " + std::to_string(shrunk.size() - 8) + " more";
-    artwork.notes.push_back("Set smaller than the other letters, to fit a cell: " + names + ".");
+    constexpr std::size_t most_named = 8;
+    for (std::size_t i = 0; i < std::min(letters.size(), most_named); ++i)
+        names += (i ? ", " : "") + letters[i];
+    if (letters.size() > most_named) names += " and " + std::to_string(letters.size() - most_named) + " more";
+    return names;
+}
+
+// WCAG 2.2, 1.4.3, asks 3 to 1 of large text.
+void note_contrast(const std::vector<MarkedWord>& marked, const ArtworkOptions& options, Artwork& artwork) {
+    std::vector<Colour> faint;
+    for (const MarkedWord& word : marked)
+        if (options.band != BandKind::ring &&
+            contrast_ratio(options.letters, word.colour) < least_contrast_of_large_text &&
+            std::find(faint.begin(), faint.end(), word.colour) == faint.end())
+            faint.push_back(word.colour);
+    for (const Colour colour : faint)
+        artwork.notes.push_back("Letters of " + to_text(options.letters) + " are hard to read on bands of " +
+                                to_text(colour) + ": their contrast is " +
+                                decimal(contrast_ratio(options.letters, colour), 1) +
+                                " to 1, and 3 is the least.");
+}
+
+void append_notes(const Setting& setting, Artwork& artwork) {
+    artwork.notes = setting.notes;
+    note_small_letters(artwork);
+    if (!setting.lettering.shrunk.empty())
+        artwork.notes.push_back(
+            "Set smaller than the other letters, to fit a cell: " + some_of(setting.lettering.shrunk) + ".");
+    if (!setting.sticking_out.empty())
+        artwork.notes.push_back("Wider than the band behind them: " + some_of(setting.sticking_out) +
+                                ". A narrower font, or words that keep apart (--spacing 1), would mend it.");
+}
+
+// As its viewer sees it, from the back to the front.
+std::vector<Layer> layers_of(const Puzzle& puzzle, const std::vector<MarkedWord>& marked,
+                             const Setting& setting, const Artwork& artwork, const ArtworkOptions& options,
+                             std::vector<std::string>& notes) {
+    const Layout& layout = setting.layout;
+    const double grow = options.embolden_mm / 2;
+    Layer letters = letter_layer(puzzle, setting.lettering, artwork, options.letters, grow);
+    std::vector<Layer> layers = band_layers(puzzle, marked, artwork, options, letters);
+    layers.push_back(std::move(letters));
+    Layer text{"text", options.text_colour.value_or(options.letters), {}};
+    append_block(text, setting.words, layout.words, grow, "list");
+    append_block(text, setting.foot, layout.foot, grow, "foot");
+    layers.push_back(std::move(text));
+    Layer heading{"heading", options.heading_colour, {}};
+    append_block(heading, setting.heading, layout.heading, grow, "heading");
+    layers.push_back(std::move(heading));
+    layers.insert(layers.begin(), frame_layer(options, layout, margin_of(options), layers, notes));
+    std::erase_if(layers, [](const Layer& layer) { return layer.pieces.empty(); });
+    return layers;
 }
 
 }  // namespace
@@ -145,47 +213,40 @@ void note_shrunk(Artwork& artwork, const std::vector<std::string>& shrunk) {
 Outcome<Artwork> draw(const Puzzle& puzzle, const ArtworkOptions& options) {
     if (auto fault = fault_in(options)) return *std::move(fault);
     if (auto fault = fault_in(puzzle)) return *std::move(fault);
+    const std::vector<MarkedWord> marked = marked_words(puzzle, options);
+    const auto setting = set(puzzle, options, marked);
+    if (!setting) return setting.refusal();
 
-    auto file = find_font(options.font);
-    if (!file) return file.refusal();
+    const Layout& layout = setting->layout;
     Artwork artwork;
-    artwork.notes = file->notes;
-    auto font = Font::open(*std::move(file));
-    if (!font) return font.refusal();
-    const auto lettering = set_letters(*font, puzzle.grid);
-    if (!lettering) return lettering.refusal();
-    const auto heading = set_heading(*font, options.heading);
-    if (!heading) return heading.refusal();
-
-    const Extent extent = extent_of(puzzle.grid.grid);
-    const auto layout = fit(options.blank, extent, lettering->cap_height, *heading);
-    if (!layout)
-        return unusable("a blank of " + decimal(options.blank.width_mm, 1) + " x " +
-                            decimal(options.blank.height_mm, 1) + " mm is too small for " +
-                            std::to_string(extent.size.columns) + " columns and " +
-                            std::to_string(extent.size.rows) + " rows: cells would measure under " +
-                            decimal(least_cell_mm, 0) + " mm",
-                        {"Take a larger blank, fewer rows and columns, or a shorter heading."});
-
     artwork.blank = options.blank;
     artwork.surface = *options.surface;
-    artwork.heading = heading->text;
-    artwork.font = font->name();
-    artwork.cell_mm = layout->cell;
-    artwork.grid_corner = layout->corner;
-    artwork.cap_height_mm = lettering->cap_height * layout->cell;
-    artwork.heading_cap_mm = layout->heading_cap;
-
-    if (options.draw_bands) artwork.layers.push_back(band_layer(puzzle, artwork, options.bands));
-    artwork.layers.push_back(letter_layer(puzzle, *lettering, artwork, options.letters));
-    artwork.layers.push_back(heading_layer(*heading, *layout, options.heading_colour));
-    std::erase_if(artwork.layers, [](const Layer& layer) { return layer.pieces.empty(); });
+    artwork.holes = options.holes;
+    for (const HangingHole& hole : options.holes)
+        artwork.blank.outline.contours.push_back(
+            reversed(capsule(hole.centre, hole.centre, hole.diameter_mm / 2).contours.front()));
+    artwork.rebate_mm = options.rebate_mm;
+    artwork.heading = setting->heading.text;
+    artwork.font = setting->font;
+    artwork.heading_font = setting->heading_font;
+    artwork.cell_mm = layout.cell;
+    artwork.grid_corner = layout.corner;
+    artwork.cap_height_mm = setting->lettering.cap_height * layout.cell;
+    artwork.heading_cap_mm = layout.heading.cap;
+    artwork.text_cap_mm = std::max(layout.words.cap, layout.foot.cap);
+    artwork.band_radius_mm = setting->band_radius * layout.cell;
+    if (options.registration) {
+        artwork.registration = registration_marks(options.blank);
+        artwork.overhang_mm = registration_overhang_mm;
+    }
+    std::vector<std::string> notes;
+    artwork.layers = layers_of(puzzle, marked, *setting, artwork, options, notes);
     // What lies in front for the viewer is applied last on the front, and first on the back (common
     // practice).
     if (artwork.surface == Surface::second) std::reverse(artwork.layers.begin(), artwork.layers.end());
-
-    note_small_letters(artwork);
-    note_shrunk(artwork, lettering->shrunk);
+    append_notes(*setting, artwork);
+    note_contrast(marked, options, artwork);
+    artwork.notes.insert(artwork.notes.end(), notes.begin(), notes.end());
     return artwork;
 }
 

@@ -5,9 +5,10 @@
 
 #include <letterlode/art.hpp>
 
-#include "art/font.hpp"
+#include "art/band_layers.hpp"
 #include "art/lettering.hpp"
 #include "art/outline_polygons.hpp"
+#include "art/typefaces.hpp"
 
 namespace lode {
 namespace {
@@ -15,14 +16,8 @@ namespace {
 // Lattice units of a cap height.
 constexpr double units = 2'000;
 
-Outcome<Font> open_font(const std::string& asked) {
-    auto file = find_font(asked);
-    if (!file) return file.refusal();
-    return Font::open(*std::move(file));
-}
-
 // In cap heights, standing on the baseline at 0; empty where the font lacks it.
-Outcome<Path> drawn(Font& font, const std::string& text) {
+Outcome<Path> drawn(Typeface& font, const std::string& text) {
     const auto line = font.set_line(text);
     if (!line) return line.refusal();
     Path path;
@@ -75,9 +70,13 @@ std::optional<double> least_gap(const Grid& grid, const Lettering& lettering) {
 }  // namespace
 
 Outcome<LetterLooks> letter_looks(const Alphabet& alphabet, const std::string& asked) {
-    auto font = open_font(asked);
-    if (!font) return font.refusal();
     const std::size_t count = alphabet.size();
+    std::vector<std::string> letters;
+    for (std::size_t letter = 0; letter < count; ++letter)
+        letters.push_back(alphabet.text(static_cast<Letter>(letter)));
+    const auto opened = open_typeface(asked, letters, ConstructedStyle{});
+    if (!opened) return opened.refusal();
+    Typeface* const font = opened->typeface.get();
     LetterLooks looks{font->name(), std::vector<double>(count, -1), {}};
     if (font->cap_height() <= 0) return looks;
     std::vector<ClipperLib::Paths> shapes(count);
@@ -102,10 +101,16 @@ Outcome<LetterLooks> letter_looks(const Alphabet& alphabet, const std::string& a
 
 Outcome<LettersSeen> letters_seen(const Puzzle& puzzle, const Artwork& artwork, const ArtworkOptions& options,
                                   double viewing_mm) {
-    auto font = open_font(options.font);
-    if (!font) return font.refusal();
-    const auto lettering = set_letters(*font, puzzle.grid);
+    const auto opened = open_typeface(
+        options.font, letters_of(puzzle.grid),
+        constructed_style(artwork.cap_height_mm, options.least_stroke_mm, options.least_gap_mm));
+    if (!opened) return opened.refusal();
+    Typeface* const font = opened->typeface.get();
+    auto lettering = set_letters(*font, puzzle.grid);
     if (!lettering) return lettering.refusal();
+    if (lettering->cap_height > 0)
+        lettering =
+            scaled(*std::move(lettering), artwork.cap_height_mm / artwork.cell_mm / lettering->cap_height);
     LettersSeen seen;
     seen.cap_height = artwork.cap_height_mm;
     seen.viewing = viewing_mm;
@@ -114,13 +119,17 @@ Outcome<LettersSeen> letters_seen(const Puzzle& puzzle, const Artwork& artwork, 
     if (font->cap_height() > 0) {
         const auto limb = drawn(*font, "I");
         if (!limb) return limb.refusal();
-        if (!limb->empty()) seen.stroke = limb_at(*limb, -0.5) * artwork.cap_height_mm;
+        if (!limb->empty()) seen.stroke = limb_at(*limb, -0.5) * artwork.cap_height_mm + options.embolden_mm;
         const auto round = drawn(*font, "O");
         if (!round) return round.refusal();
         if (!round->empty()) seen.o_width = bounds(*round).width() * artwork.cap_height_mm;
     }
     seen.letters = options.letters;
-    if (options.draw_bands) seen.bands = options.bands;
+    // The band on which letters are worst to read.
+    for (const MarkedWord& word : marked_words(puzzle, options))
+        if (!seen.bands ||
+            contrast_ratio(options.letters, word.colour) < contrast_ratio(options.letters, *seen.bands))
+            seen.bands = word.colour;
     seen.blank = Colour{0xff, 0xff, 0xff};
     return seen;
 }

@@ -6,7 +6,7 @@
 
 #include <letterlode/art.hpp>
 
-#include "art/font.hpp"
+#include "art/missing_letters.hpp"
 
 namespace lode {
 
@@ -17,8 +17,11 @@ constexpr double most_width = 0.84;
 constexpr double most_height = 0.90;
 // Where the widest plain letter (a W) does not fit, all letters shrink with it, but no further than this.
 constexpr double most_common_shrinking = 0.7;
-// Letters share a baseline unless their tails or marks leave this lane about the middle of the row.
-constexpr double lane = 0.43;
+// Letters share a baseline unless their tails or marks leave this lane about the middle of the row: marks may
+// rise into the air between two rows, which is free there, since all letters of a row stand alike in their
+// cells.
+constexpr double lane_above = 0.57;
+constexpr double lane_below = 0.44;
 
 Path joined(const std::vector<SetLetter>& letters) {
     Path path;
@@ -36,31 +39,6 @@ double median(std::vector<double> values) {
     const auto middle = values.begin() + static_cast<std::ptrdiff_t>((values.size() - 1) / 2);
     std::nth_element(values.begin(), middle, values.end());
     return *middle;
-}
-
-struct Missing {
-    std::string text;
-    std::string place;
-};
-
-Refusal lacks(const Typeface& typeface, const std::vector<Missing>& missing) {
-    Refusal refusal;
-    refusal.message = "font \"" + typeface.name() + "\" has no glyph for ";
-    constexpr std::size_t most_named = 8;
-    for (std::size_t i = 0; i < std::min(missing.size(), most_named); ++i) {
-        refusal.message += (i ? ", " : "") + ("\"" + missing[i].text + "\" (" + missing[i].place + ")");
-        refusal.words.push_back(missing[i].text);
-    }
-    if (missing.size() > most_named)
-        refusal.message += " and " + std::to_string(missing.size() - most_named) + " more";
-    std::string all;
-    for (const Missing& one : missing) all += one.text;
-    std::string families;
-    for (const std::string& family : families_with(all)) families += (families.empty() ? "" : ", ") + family;
-    refusal.advice = {families.empty()
-                          ? "No installed font has all of these; install one that does, or name its file."
-                          : "Installed fonts that have them: " + families + "."};
-    return refusal;
 }
 
 std::string place_of(const Grid& grid, Letter letter) {
@@ -85,7 +63,7 @@ Outcome<std::vector<Drawn>> draw_each(Typeface& typeface, const LetteredGrid& gr
         if (letter < used.size()) used[letter] = true;
 
     std::vector<Drawn> drawn;
-    std::vector<Missing> missing;
+    std::vector<MissingLetter> missing;
     for (std::size_t i = 0; i < used.size(); ++i) {
         if (!used[i]) continue;
         const auto letter = static_cast<Letter>(i);
@@ -116,6 +94,16 @@ double common_scale(const std::vector<Drawn>& drawn, double cap_height) {
 
 }  // namespace
 
+std::vector<std::string> letters_of(const LetteredGrid& grid) {
+    std::vector<bool> used(grid.alphabet.size());
+    for (const Letter letter : grid.grid.letters())
+        if (letter < used.size()) used[letter] = true;
+    std::vector<std::string> letters;
+    for (std::size_t i = 0; i < used.size(); ++i)
+        if (used[i]) letters.push_back(grid.alphabet.text(static_cast<Letter>(i)));
+    return letters;
+}
+
 Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid) {
     const auto drawn = draw_each(typeface, grid);
     if (!drawn) return drawn.refusal();
@@ -144,9 +132,9 @@ Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid) {
         const double own = std::min({scale, most_width / one.box.width(), most_height / one.box.height()});
         if (own < scale) lettering.shrunk.push_back(one.text);
         double shift = -own * middle;
-        const double above = -lane - (own * one.box.top + shift);
-        const double below = own * one.box.bottom + shift - lane;
-        if (own * one.box.height() >= 2 * lane)
+        const double above = -lane_above - (own * one.box.top + shift);
+        const double below = own * one.box.bottom + shift - lane_below;
+        if (own * one.box.height() >= lane_above + lane_below)
             shift = -own * one.box.centre().y;
         else if (above > 0)
             shift += above;
@@ -157,66 +145,37 @@ Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid) {
     return lettering;
 }
 
-namespace {
-
-Refusal no_heading(const std::string& fault) {
-    Refusal refusal;
-    refusal.message = "heading: " + fault;
-    return refusal;
+Lettering scaled(Lettering lettering, double scale) {
+    for (Path& letter : lettering.letters)
+        if (!letter.empty()) letter = transformed(letter, scale, {});
+    lettering.cap_height *= scale;
+    return lettering;
 }
 
-}  // namespace
-
-std::vector<std::string> heading_lines(std::string_view text) {
-    std::vector<std::string> lines;
-    std::string line;
-    for (const char c : std::string(text) + "\n") {
-        if (c != '\n') {
-            line += c == '\t' || c == '\r' ? ' ' : c;
-            continue;
+double reach_across(const Path& whole, Direction direction) {
+    // Marks stand apart, and may stand out.
+    const auto body =
+        std::max_element(whole.contours.begin(), whole.contours.end(),
+                         [](const Contour& a, const Contour& b) { return signed_area(a) < signed_area(b); });
+    const Path letter = body == whole.contours.end() ? Path{} : Path{{*body}};
+    const Cell by = step(direction);
+    const double length = by.row != 0 && by.column != 0 ? std::sqrt(2.0) : 1.0;
+    double reach = 0;
+    const auto take = [&](Point p) {
+        reach = std::max(reach, std::abs(by.column * p.y - by.row * p.x) / length);
+    };
+    for (const Contour& contour : letter.contours) {
+        Point from = contour.start;
+        for (const Segment& s : contour.segments) {
+            take(s.to);
+            // An outline reaches farthest at the ends of its curves, or near their middles.
+            if (s.curved)
+                take({(from.x + 3 * s.control1.x + 3 * s.control2.x + s.to.x) / 8,
+                      (from.y + 3 * s.control1.y + 3 * s.control2.y + s.to.y) / 8});
+            from = s.to;
         }
-        const std::size_t first = line.find_first_not_of(' ');
-        if (first != std::string::npos)
-            lines.push_back(line.substr(first, line.find_last_not_of(' ') - first + 1));
-        line.clear();
     }
-    return lines;
-}
-
-Outcome<Heading> set_heading(Typeface& typeface, const std::string& text) {
-    if (text.size() > max_heading_bytes)
-        return no_heading("it is longer than " + std::to_string(max_heading_bytes) + " bytes");
-    const auto normal = normalised(text);
-    if (!normal) return no_heading("it is no valid UTF-8");
-    const std::vector<std::string> lines = heading_lines(*normal);
-    if (lines.size() > max_heading_lines)
-        return no_heading("it has more than " + std::to_string(max_heading_lines) + " lines");
-
-    Heading heading;
-    std::vector<Missing> missing;
-    for (const std::string& line : lines) {
-        const std::string place = "heading, line " + std::to_string(heading.lines.size() + 1);
-        if (std::any_of(line.begin(), line.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }))
-            return no_heading("line " + std::to_string(heading.lines.size() + 1) +
-                              " holds a control character");
-        auto set = typeface.set_line(line);
-        if (!set) return set.refusal();
-        for (std::string& lacking : set->missing) missing.push_back({std::move(lacking), place});
-        if (set->letters.empty()) continue;
-
-        const Box box = bounds(joined(set->letters));
-        const double cap_height = typeface.cap_height() > 0 ? typeface.cap_height() : box.height();
-        HeadingLine placed;
-        for (const SetLetter& letter : set->letters)
-            placed.letters.push_back(
-                {letter.text, transformed(letter.path, 1 / cap_height, {-box.centre().x / cap_height, 0})});
-        placed.box = {-box.width() / 2 / cap_height, box.top / cap_height, box.width() / 2 / cap_height,
-                      box.bottom / cap_height};
-        heading.lines.push_back(std::move(placed));
-        heading.text += (heading.text.empty() ? "" : "\n") + line;
-    }
-    if (!missing.empty()) return lacks(typeface, missing);
-    return heading;
+    return reach;
 }
 
 }  // namespace lode

@@ -1,5 +1,5 @@
 #pragma once
-// The letters of a grid as outlines in their cells, and the heading as outlines on its lines.
+// The letters of a grid as outlines in their cells.
 
 #include <string>
 #include <string_view>
@@ -13,9 +13,9 @@
 
 namespace lode {
 
-// A capital's share of its cell, by eye: a little over half leaves room enough that rows, columns and
-// diagonals read alike.
-inline constexpr double cap_share = 0.52;
+// A capital's share of its cell, by eye: large enough to be cut on panels of common size (a cell of 12 mm, a
+// capital of 7), with room enough that rows, columns and diagonals read alike.
+inline constexpr double cap_share = 0.60;
 
 // Measured in cells, with 0 at the centre of the cell.
 struct Lettering {
@@ -24,24 +24,17 @@ struct Lettering {
     std::vector<std::string> shrunk;  // letters that would not fit their cells at the common height
 };
 
+// Each letter that stands in the grid, once.
+[[nodiscard]] std::vector<std::string> letters_of(const LetteredGrid& grid);
+
 // Refused as unusable: letters that the font lacks, named with the place where each first stands.
 Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid);
 
-// Measured in cap heights. Each line has its baseline at 0 and its middle at 0.
-struct HeadingLine {
-    std::vector<SetLetter> letters;
-    Box box;
-};
-struct Heading {
-    std::string text;  // tidied, a line end between lines
-    std::vector<HeadingLine> lines;
-};
+// The same letters, all smaller or larger about the middles of their cells.
+[[nodiscard]] Lettering scaled(Lettering lettering, double scale);
 
-// The heading's lines without blanks at their ends; lines of nothing else are left out.
-[[nodiscard]] std::vector<std::string> heading_lines(std::string_view text);
-
-// A text of blanks gives no lines. Refused as unusable: text that is no UTF-8, control characters, more lines
-// or bytes than a heading may have, characters that the font lacks.
-Outcome<Heading> set_heading(Typeface& typeface, const std::string& text);
+// How far a letter, without marks that stand apart, reaches from the middle of its cell across a line that
+// runs in this direction through it.
+[[nodiscard]] double reach_across(const Path& letter, Direction direction);
 
 }  // namespace lode

@@ -1,14 +1,21 @@
-// A picture of the finished piece: a clear plate that stands off a plain wall, lit from the upper left.
+// A picture of the finished piece: a pale plate of the blank's outline that stands off a plain wall, lit from
+// the upper left. Holes are seen through; small round ones hold a screw.
 
 #include <cairo.h>
 
 #include <algorithm>
 #include <array>
+#include <cstring>
 #include <memory>
 #include <new>
 #include <stdexcept>
+#include <utility>
+#include <vector>
 
 #include <letterlode/art.hpp>
+
+#include "art/cairo_path.hpp"
+#include "art/preview.hpp"
 
 namespace lode {
 
@@ -24,15 +31,80 @@ using Held = std::unique_ptr<T, Destroy>;
 
 // The wall about the plate, in shares of the plate's longer side.
 constexpr double wall_share = 0.11;
-constexpr double corner_share = 0.018;  // the plate's rounded corners
-constexpr double shadow_share = 0.030;  // how far its shadow fades out
+constexpr double corner_share = 0.018;     // the plate's rounded corners
+constexpr double thickness_share = 0.009;  // of the side that is seen below and to the right
+constexpr double shadow_share = 0.030;     // how far its shadow fades out
 constexpr double fixing_radius_share = 0.013;
+// A hole no wider than this hangs the piece: in shares of the plate's shorter side.
+constexpr double widest_hanging_hole = 0.12;
+
+bool is_plain_rectangle(const Path& path) {
+    if (path.contours.size() != 1 || path.contours[0].segments.size() != 4) return false;
+    const Box box = bounds(path);
+    const auto at_corner = [&](Point p) {
+        return (p.x == box.left || p.x == box.right) && (p.y == box.top || p.y == box.bottom);
+    };
+    return std::all_of(path.contours[0].segments.begin(), path.contours[0].segments.end(),
+                       [&](const Segment& s) { return !s.curved && at_corner(s.to); });
+}
+
+Path rounded(const Box& box, double radius) {
+    Contour contour{{box.left + radius, box.top}, {}};
+    const auto corner = [&](Point centre, Point from, Point to) {
+        contour.segments.push_back(Segment::line(from));
+        append_arc(contour, centre, to);
+    };
+    const double left = box.left + radius, right = box.right - radius;
+    const double top = box.top + radius, bottom = box.bottom - radius;
+    corner({right, top}, {right, box.top}, {box.right, top});
+    corner({right, bottom}, {box.right, bottom}, {right, box.bottom});
+    corner({left, bottom}, {left, box.bottom}, {box.left, bottom});
+    corner({left, top}, {box.left, top}, {left, box.top});
+    return {{contour}};
+}
+
+// Pixels of one colour, from 0 to 255, in rows.
+struct Mask {
+    int width = 0;
+    int height = 0;
+    std::vector<unsigned char> pixels;
+};
+
+// Each pixel the mean of those no further than the radius along one line; beyond the ends there is nothing.
+void blur_line(unsigned char* first, int count, std::ptrdiff_t pitch, int radius,
+               std::vector<unsigned char>& room) {
+    room.resize(static_cast<std::size_t>(count));
+    for (int i = 0; i < count; ++i) room[static_cast<std::size_t>(i)] = first[i * pitch];
+    const auto at = [&](int i) { return i >= 0 && i < count ? int{room[static_cast<std::size_t>(i)]} : 0; };
+    int sum = 0;
+    for (int i = 0; i < radius; ++i) sum += at(i);
+    for (int i = 0; i < count; ++i) {
+        sum += at(i + radius) - at(i - radius - 1);
+        first[i * pitch] = static_cast<unsigned char>(sum / (2 * radius + 1));
+    }
+}
+
+// Three means in a row are near to a bell curve, and all in whole numbers.
+void blur(Mask& mask, int radius) {
+    std::vector<unsigned char> room;
+    for (int pass = 0; pass < 3; ++pass) {
+        for (int y = 0; y < mask.height; ++y)
+            blur_line(mask.pixels.data() + std::ptrdiff_t{y} * mask.width, mask.width, 1, radius, room);
+        for (int x = 0; x < mask.width; ++x)
+            blur_line(mask.pixels.data() + x, mask.height, mask.width, radius, room);
+    }
+}
 
 class Picture {
   public:
-    Picture(const Artwork& artwork, int long_side_px) : artwork_(artwork) {
+    Picture(const Artwork& artwork, Path edge, int long_side_px)
+        : artwork_(artwork), plate_(std::move(edge)) {
         const double longer = std::max(artwork.blank.width_mm, artwork.blank.height_mm);
         longer_ = longer;
+        if (is_plain_rectangle(plate_)) {
+            plain_ = true;
+            plate_ = rounded(bounds(plate_), corner());
+        }
         const double wall = wall_share * longer;
         const double scale = long_side_px / (longer + 2 * wall);
         const auto pixels = [&](double mm) {
@@ -54,8 +126,10 @@ class Picture {
     std::string painted() {
         paint_wall();
         paint_shadow();
+        paint_side();
         paint_plate();
-        if (room_for_fixings()) paint_fixings();
+        if (plain_ && room_for_fixings()) paint_fixings();
+        paint_screws();
         paint_film();
         paint_rim();
         return png();
@@ -64,19 +138,16 @@ class Picture {
   private:
     void paint_wall();
     void paint_shadow();
+    void paint_side();
     void paint_plate();
     void paint_film();
     void paint_rim();
     void paint_fixings();
+    void paint_screws();
+    void paint_head(Point at, double radius);
     [[nodiscard]] bool room_for_fixings() const;
     [[nodiscard]] std::string png() const;
 
-    void trace(const Path& path);
-    void trace_rounded(double left, double top, double right, double bottom, double radius);
-    void trace_plate(double grown) {
-        trace_rounded(-grown, -grown, artwork_.blank.width_mm + grown, artwork_.blank.height_mm + grown,
-                      std::max(0.0, corner() + grown));
-    }
     void paint_layer(const Layer& layer);
     [[nodiscard]] double corner() const {
         return std::min(corner_share * longer_,
@@ -94,6 +165,8 @@ class Picture {
     }
 
     const Artwork& artwork_;
+    Path plate_;
+    bool plain_ = false;  // a rectangle without holes, whose corners are rounded a little
     double longer_ = 0;
     double wall_ = 0;
     double pixel_ = 0;  // mm
@@ -119,27 +192,64 @@ void Picture::paint_wall() {
     cairo_paint(context_.get());
 }
 
-// Many faint plates, each a little larger, add up to a soft edge.
+// The plate's own shape, blurred: on a picture of its own, no finer than a soft edge needs.
 void Picture::paint_shadow() {
-    constexpr int rings = 24;
     const double fade = shadow_share * longer_;
+    constexpr int finest = 600;
+    const int shrunk = std::max(1, std::max(width_, height_) / finest);
+    const int width = (width_ + shrunk - 1) / shrunk;
+    const int height = (height_ + shrunk - 1) / shrunk;
+    const Held<cairo_surface_t> surface(cairo_image_surface_create(CAIRO_FORMAT_A8, width, height));
+    const Held<cairo_t> context(cairo_create(surface.get()));
+    if (cairo_status(context.get()) != CAIRO_STATUS_SUCCESS) throw std::bad_alloc();
+    const double scale = 1 / (pixel_ * shrunk);
+    cairo_scale(context.get(), scale, scale);
+    cairo_translate(context.get(), wall_ + 0.6 * fade, wall_ + 0.95 * fade);
+    trace(context.get(), plate_);
+    cairo_fill(context.get());
+
+    cairo_surface_flush(surface.get());
+    const int pitch = cairo_image_surface_get_stride(surface.get());
+    unsigned char* const data = cairo_image_surface_get_data(surface.get());
+    Mask mask{width, height, {}};
+    for (int y = 0; y < height; ++y)
+        mask.pixels.insert(mask.pixels.end(), data + y * pitch, data + y * pitch + width);
+    blur(mask, std::max(1, static_cast<int>(0.5 * fade * scale)));
+    for (int y = 0; y < height; ++y)
+        std::memcpy(data + y * pitch, mask.pixels.data() + std::ptrdiff_t{y} * width,
+                    static_cast<std::size_t>(width));
+    cairo_surface_mark_dirty(surface.get());
+
     cairo_save(context_.get());
-    cairo_translate(context_.get(), 0.45 * fade, 0.7 * fade);
-    for (int i = 0; i < rings; ++i) {
-        const double out = fade * (1 - 2.0 * i / (rings - 1));
-        trace_plate(out);
-        cairo_set_source_rgba(context_.get(), 0.20, 0.17, 0.14, 0.0165);
-        cairo_fill(context_.get());
-    }
+    cairo_identity_matrix(context_.get());
+    cairo_scale(context_.get(), shrunk, shrunk);
+    cairo_set_source_rgba(context_.get(), 0.16, 0.13, 0.10, 0.42);
+    cairo_mask_surface(context_.get(), surface.get(), 0, 0);
     cairo_restore(context_.get());
 }
 
+// The thickness of the plate, seen from a little below and from the right.
+void Picture::paint_side() {
+    const double deep = thickness_share * longer_;
+    const int steps = std::max(2, static_cast<int>(2 * deep / pixel_));
+    for (int i = steps; i > 0; --i) {
+        const double share = static_cast<double>(i) / steps;
+        cairo_save(context_.get());
+        cairo_translate(context_.get(), 0.55 * share * deep, 0.85 * share * deep);
+        trace(context_.get(), plate_);
+        const double light = 0.80 - 0.16 * share;
+        cairo_set_source_rgb(context_.get(), 0.97 * light, light, 0.985 * light);
+        cairo_fill(context_.get());
+        cairo_restore(context_.get());
+    }
+}
+
 void Picture::paint_plate() {
-    trace_plate(0);
+    trace(context_.get(), plate_);
     const Held<cairo_pattern_t> sheen(
         cairo_pattern_create_linear(0, 0, artwork_.blank.width_mm, artwork_.blank.height_mm));
-    add_stop(sheen.get(), 0.0, 0.995, 0.995, 0.990, 0.94);
-    add_stop(sheen.get(), 1.0, 0.970, 0.968, 0.958, 0.94);
+    add_stop(sheen.get(), 0.0, 0.995, 0.995, 0.990);
+    add_stop(sheen.get(), 1.0, 0.962, 0.960, 0.950);
     cairo_set_source(context_.get(), sheen.get());
     cairo_fill(context_.get());
 }
@@ -148,7 +258,7 @@ void Picture::paint_layer(const Layer& layer) {
     cairo_set_source_rgb(context_.get(), layer.colour.red / 255.0, layer.colour.green / 255.0,
                          layer.colour.blue / 255.0);
     for (const Piece& piece : layer.pieces) {
-        trace(piece.path);
+        trace(context_.get(), piece.path);
         cairo_fill(context_.get());
     }
 }
@@ -166,15 +276,18 @@ void Picture::paint_film() {
 // A polished edge catches the light above and to the left, and is dark below.
 void Picture::paint_rim() {
     const double line = std::max(pixel_, 0.0022 * longer_);
-    trace_plate(-line / 2);
+    cairo_save(context_.get());
+    trace(context_.get(), plate_);
+    cairo_clip_preserve(context_.get());  // so that the half of the line outside the plate is left out
     const Held<cairo_pattern_t> edge(
         cairo_pattern_create_linear(0, 0, artwork_.blank.width_mm, artwork_.blank.height_mm));
     add_stop(edge.get(), 0.0, 1.00, 1.00, 1.00, 0.95);
     add_stop(edge.get(), 0.45, 0.86, 0.88, 0.87, 0.95);
     add_stop(edge.get(), 1.0, 0.66, 0.70, 0.69, 0.95);
     cairo_set_source(context_.get(), edge.get());
-    cairo_set_line_width(context_.get(), line);
+    cairo_set_line_width(context_.get(), 2 * line);
     cairo_stroke(context_.get());
+    cairo_restore(context_.get());
 }
 
 bool Picture::room_for_fixings() const {
@@ -191,58 +304,44 @@ bool Picture::room_for_fixings() const {
 }
 
 void Picture::paint_fixings() {
-    const double radius = fixing_radius();
-    const auto disc = [&](Point at, double r) {
+    for (const Point at : fixings()) paint_head(at, fixing_radius());
+}
+
+// In each hole that is small and round.
+void Picture::paint_screws() {
+    const double widest = widest_hanging_hole * std::min(artwork_.blank.width_mm, artwork_.blank.height_mm);
+    for (const Contour& contour : plate_.contours) {
+        const double area = -signed_area(contour);
+        if (!(area > 0)) continue;
+        const Box box = bounds(Path{{contour}});
+        const bool small = box.width() <= widest && box.height() <= widest;
+        const bool round = area >= 0.74 * box.width() * box.height() &&  // a circle: 0.785
+                           box.width() <= 1.2 * box.height() && box.height() <= 1.2 * box.width();
+        if (small && round) paint_head(box.centre(), 0.36 * std::min(box.width(), box.height()));
+    }
+}
+
+void Picture::paint_head(Point at, double radius) {
+    const auto disc = [&](Point centre, double r) {
         cairo_new_path(context_.get());
-        cairo_arc(context_.get(), at.x, at.y, r, 0, 6.283185307179586);
+        cairo_arc(context_.get(), centre.x, centre.y, r, 0, 6.283185307179586);
     };
-    for (const Point at : fixings()) {
-        for (int i = 0; i < 6; ++i) {
-            disc({at.x + 0.18 * radius, at.y + 0.28 * radius}, radius * (1.30 - 0.08 * i));
-            cairo_set_source_rgba(context_.get(), 0.20, 0.17, 0.14, 0.05);
-            cairo_fill(context_.get());
-        }
-        disc(at, radius);
-        const Held<cairo_pattern_t> metal(
-            cairo_pattern_create_linear(at.x - radius, at.y - radius, at.x + radius, at.y + radius));
-        add_stop(metal.get(), 0.0, 0.93, 0.93, 0.92);
-        add_stop(metal.get(), 0.5, 0.78, 0.78, 0.77);
-        add_stop(metal.get(), 1.0, 0.60, 0.60, 0.59);
-        cairo_set_source(context_.get(), metal.get());
-        cairo_fill(context_.get());
-        disc(at, 0.80 * radius);
-        cairo_set_source_rgba(context_.get(), 1, 1, 1, 0.28);
+    for (int i = 0; i < 6; ++i) {
+        disc({at.x + 0.18 * radius, at.y + 0.28 * radius}, radius * (1.30 - 0.08 * i));
+        cairo_set_source_rgba(context_.get(), 0.20, 0.17, 0.14, 0.05);
         cairo_fill(context_.get());
     }
-}
-
-void Picture::trace(const Path& path) {
-    cairo_new_path(context_.get());
-    for (const Contour& contour : path.contours) {
-        cairo_move_to(context_.get(), contour.start.x, contour.start.y);
-        for (const Segment& s : contour.segments)
-            if (s.curved)
-                cairo_curve_to(context_.get(), s.control1.x, s.control1.y, s.control2.x, s.control2.y, s.to.x,
-                               s.to.y);
-            else
-                cairo_line_to(context_.get(), s.to.x, s.to.y);
-        cairo_close_path(context_.get());
-    }
-}
-
-void Picture::trace_rounded(double left, double top, double right, double bottom, double radius) {
-    const double r = std::min({radius, (right - left) / 2, (bottom - top) / 2});
-    cairo_new_path(context_.get());
-    if (!(r > 0)) {
-        cairo_rectangle(context_.get(), left, top, right - left, bottom - top);
-        return;
-    }
-    constexpr double quarter = 1.5707963267948966;
-    cairo_arc(context_.get(), right - r, top + r, r, -quarter, 0);
-    cairo_arc(context_.get(), right - r, bottom - r, r, 0, quarter);
-    cairo_arc(context_.get(), left + r, bottom - r, r, quarter, 2 * quarter);
-    cairo_arc(context_.get(), left + r, top + r, r, 2 * quarter, 3 * quarter);
-    cairo_close_path(context_.get());
+    disc(at, radius);
+    const Held<cairo_pattern_t> metal(
+        cairo_pattern_create_linear(at.x - radius, at.y - radius, at.x + radius, at.y + radius));
+    add_stop(metal.get(), 0.0, 0.93, 0.93, 0.92);
+    add_stop(metal.get(), 0.5, 0.78, 0.78, 0.77);
+    add_stop(metal.get(), 1.0, 0.60, 0.60, 0.59);
+    cairo_set_source(context_.get(), metal.get());
+    cairo_fill(context_.get());
+    disc(at, 0.80 * radius);
+    cairo_set_source_rgba(context_.get(), 1, 1, 1, 0.28);
+    cairo_fill(context_.get());
 }
 
 std::string Picture::png() const {
@@ -264,11 +363,15 @@ std::string Picture::png() const {
 
 }  // namespace
 
-std::string preview_png(const Artwork& artwork, int long_side_px) {
+std::string plate_png(const Artwork& artwork, Path edge, int long_side_px) {
     if (long_side_px < least_preview_px || long_side_px > most_preview_px)
         throw std::invalid_argument("a preview's longer side measures " + std::to_string(least_preview_px) +
                                     " to " + std::to_string(most_preview_px) + " pixels");
-    return Picture(artwork, long_side_px).painted();
+    return Picture(artwork, std::move(edge), long_side_px).painted();
+}
+
+std::string preview_png(const Artwork& artwork, int long_side_px) {
+    return plate_png(artwork, artwork.blank.outline, long_side_px);
 }
 
 }  // namespace lode

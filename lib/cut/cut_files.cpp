@@ -1,13 +1,58 @@
 #include <letterlode/cut.hpp>
 
+#include "cut/guide.hpp"
+#include "cut/job_sheet.hpp"
+#include "cut/proof_page.hpp"
+#include "cut/weeding.hpp"
+
 namespace lode {
 
-std::vector<NamedFile> cut_files(const Artwork& artwork, const CutOptions& options) {
+namespace {
+
+// One drawing in every format that is asked for.
+void append_drawing(std::vector<NamedFile>& files, const std::string& path, const Drawing& drawing,
+                    bool dxf) {
+    files.push_back({path + ".svg", to_svg(drawing)});
+    files.push_back({path + ".pdf", to_pdf(drawing)});
+    if (dxf) files.push_back({path + ".dxf", to_dxf(drawing)});
+}
+
+Drawing with_weeding_lines(Drawing drawing) {
+    constexpr double frame_mm = 2;
+    for (DrawnGroup& group : drawing.groups) group.lines = weeding_lines(group.pieces, frame_mm);
+    return drawing;
+}
+
+}  // namespace
+
+Outcome<std::vector<NamedFile>> cut_files(const Puzzle& puzzle, const HeldArtwork& held,
+                                          const CutOptions& options) {
+    const Artwork& artwork = held.artwork;
+    std::optional<CutPlan> plan;
+    if (options.plan) {
+        auto planned = plan_loads(artwork, *options.plan);
+        if (!planned) return planned.refusal();
+        plan = *std::move(planned);
+    }
     std::vector<NamedFile> files;
-    for (std::size_t i = 0; i < artwork.layers.size(); ++i)
-        files.push_back({"layers/" + std::to_string(i + 1) + "-" + artwork.layers[i].name + ".svg",
-                         to_svg(layer_drawing(artwork, i))});
-    files.push_back({"artwork.svg", to_svg(artwork_drawing(artwork))});
+    for (std::size_t i = 0; i < artwork.layers.size(); ++i) {
+        const Drawing drawing = layer_drawing(artwork, i);
+        append_drawing(files, "layers/" + std::to_string(i + 1) + "-" + artwork.layers[i].name,
+                       options.weeding_lines ? with_weeding_lines(drawing) : drawing, options.dxf);
+    }
+    append_drawing(files, "artwork", artwork_drawing(artwork), options.dxf);
+    for (std::size_t i = 0; plan && i < plan->plan.loads.size(); ++i)
+        append_drawing(files, "loads/load-" + std::to_string(i + 1),
+                       load_drawing(artwork, *plan, *options.plan, i, options.weeding_lines), options.dxf);
+    files.push_back({"job-sheet.pdf", job_sheet_pdf({puzzle, artwork, held.measures, plan ? &*plan : nullptr,
+                                                     options.plan ? &*options.plan : nullptr, held.changed,
+                                                     ways_out(held), options.paper, options.speed_mm_s})});
+    if (options.guide) {
+        auto guide = guide_pdf(artwork, options.paper);
+        if (!guide) return guide.refusal();
+        files.push_back({"guide.pdf", *std::move(guide)});
+    }
+    files.push_back({"proof.html", proof_html(artwork, puzzle)});
     files.push_back({"preview.png", preview_png(artwork, options.preview_px)});
     return files;
 }

@@ -6,13 +6,13 @@
 namespace lode {
 
 // Around the rows of the grid, rows and columns of code 0; and what else is read without being looked at.
-Band::Band(const Grid& grid, const SoughtWords& words, const FindLoops& loops, int rows, int reach)
+LineBand::LineBand(const Grid& grid, const SoughtWords& words, const FindLoops& loops, int rows, int reach)
     : grid_(grid), words_(words), loops_(loops), reach_(reach), stride_(grid.size().columns + 1) {
     const int held = std::min(grid.size().rows, rows + 2 * reach);
     cells_.assign(static_cast<std::size_t>((held + 2 + 6) * stride_) + 128, 0);
 }
 
-void Band::move_to(int first, int last) {
+void LineBand::move_to(int first, int last) {
     const Size size = grid_.size();
     const int top = std::max(0, first - reach_);
     const int bottom = std::min(size.rows, last + reach_);

@@ -13,11 +13,11 @@
 
 namespace lode {
 
-class Band {
+class LineBand {
   public:
     // For up to `rows` rows at once and as far as `reach` rows above and below them. Grid, words and loops
     // must outlive it.
-    Band(const Grid& grid, const SoughtWords& words, const FindLoops& loops, int rows, int reach);
+    LineBand(const Grid& grid, const SoughtWords& words, const FindLoops& loops, int rows, int reach);
 
     // Holds rows first to last - 1 from now on, and those in reach. Rows that it held already are kept.
     void move_to(int first, int last);

@@ -40,7 +40,7 @@ Sieve::Sieve(const SoughtWords& words)
 struct Sieve::Scan {
     const Sieve& sieve;
     const Grid& grid;
-    const Band& band;
+    const LineBand& band;
     const Wanted& wanted;
     std::vector<Finding>& found;
     const LetterCode* first_cell;  // of the rows that are scanned
@@ -185,7 +185,7 @@ struct Sieve::Scan {
     }
 };
 
-bool Sieve::scan(const Grid& grid, const Band& band, int first, int last, const Wanted& wanted,
+bool Sieve::scan(const Grid& grid, const LineBand& band, int first, int last, const Wanted& wanted,
                  std::vector<Finding>& found) const {
     using enum Direction;
     const std::ptrdiff_t stride = band.stride();

@@ -31,7 +31,7 @@ class Sieve {
 
     // Adds the copies whose windows begin (along right, down, down-right or down-left) in rows first to last
     // - 1, in no order. The band must hold these rows. False where it gave up: too much had to be compared.
-    bool scan(const Grid& grid, const Band& band, int first, int last, const Wanted& wanted,
+    bool scan(const Grid& grid, const LineBand& band, int first, int last, const Wanted& wanted,
               std::vector<Finding>& found) const;
 
   private:

@@ -79,8 +79,8 @@ class BlockOrder {
 // the threads.
 class Workers {
   public:
-    using ScanBlock = std::function<Block(Band& band, int block)>;
-    using MakeBand = std::function<Band()>;
+    using ScanBlock = std::function<Block(LineBand& band, int block)>;
+    using MakeBand = std::function<LineBand()>;
     Workers(unsigned threads, int blocks, MakeBand make_band, ScanBlock scan)
         : blocks_(blocks),
           ahead_(static_cast<int>(threads) * 2 + 1),
@@ -117,7 +117,7 @@ class Workers {
     void work() {
         std::unique_lock lock(mutex_);
         try {
-            Band band = make_band_();
+            LineBand band = make_band_();
             for (;;) {
                 changed_.wait(lock, [&] { return claimed_ >= blocks_ || claimed_ < given_ + ahead_; });
                 if (claimed_ >= blocks_) return;
@@ -163,14 +163,14 @@ SieveEnd sieve_rows(const Sieve& sieve, const SoughtWords& words, const FindLoop
         std::min(means.block_rows > 0 ? means.block_rows : usual_block_rows(size), size.rows);
     const BlockOrder order(size, block_rows, sieve.reach(), row);
     Waiting waiting(size, giver, row);
-    const auto make_band = [&] { return Band(grid, words, loops, block_rows, sieve.reach()); };
-    const auto scan = [&](Band& band, int block, std::vector<Finding>& found) {
+    const auto make_band = [&] { return LineBand(grid, words, loops, block_rows, sieve.reach()); };
+    const auto scan = [&](LineBand& band, int block, std::vector<Finding>& found) {
         band.move_to(order.first(block), order.last(block));
         return sieve.scan(grid, band, order.first(block), order.last(block), wanted, found);
     };
 
     if (threads < 2 || order.count() == 1) {
-        Band band = make_band();
+        LineBand band = make_band();
         std::vector<Finding> found;
         for (int block = 0; block < order.count(); ++block, found.clear()) {
             if (!scan(band, block, found)) return SieveEnd::given_up;
@@ -179,7 +179,7 @@ SieveEnd sieve_rows(const Sieve& sieve, const SoughtWords& words, const FindLoop
         }
         return SieveEnd::done;
     }
-    const auto scan_alone = [&](Band& band, int block) -> Block {
+    const auto scan_alone = [&](LineBand& band, int block) -> Block {
         std::vector<Finding> found;
         if (!scan(band, block, found)) return std::nullopt;
         return found;

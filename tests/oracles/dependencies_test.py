@@ -21,7 +21,8 @@ MARKS = {
     "MIT-Modern-Variant": r"without written agreement and without license or\s+royalty fees",
     "FTL": r"FreeType Project LICENSE|License: FTL",
     "GPL-2.0-or-later": r"GPL-2\+|GNU General Public License",
-    "GPL-2.0-only": r"License: GPL-2\.0|GPL\(v2\)",
+    "GPL-2.0-only": r"License: GPL-2\.0|License: GPL-2\n|GPL\(v2\)",
+    "GPL-3.0-only": r"License: GPL-3\n",
     "LGPL-2.1-only": r"LGPL-2\.1|LGPL \(v2\.1\)",
     "LGPL-3.0-or-later": r"LGPL-3\+",
     "MPL-2.0": r"MPL-2\.0",
@@ -42,7 +43,7 @@ MARKS = {
     "Unicode-DFS-2016": r"License:\s+Unicode-DFS-2016|UNICODE, INC\. LICENSE AGREEMENT - DATA FILES AND SOFTWARE",
 }
 # Packages that only lead to another, in which the software and its licence are.
-LEADS_TO = {"libboost-program-options-dev": "libboost-program-options1.74-dev", "clang": "clang-14", "g++": "g++-12"}
+LEADS_TO = {"libboost-dev": "libboost1.74-dev", "libboost-program-options-dev": "libboost-program-options1.74-dev", "clang": "clang-14", "g++": "g++-12"}
 MAY_BE_LINKED = {"BSL-1.0", "ICU", "NCSA", "MIT", "HPND", "HPND-sell-variant", "MIT-Modern-Variant", "FTL", "LGPL-2.1-only",
                  "LGPL-2.1-or-later", "MPL-1.1", "Bitstream-Vera", "BSD-3-Clause", "Apache-2.0", "ISC"}
 

@@ -45,6 +45,11 @@ work() {
   run welsh make "$samples/worksheet.txt" --locale cy --json
   printf 'שלום\nגן\nפרחים\n' >hebrew.txt
   run hebrew make hebrew.txt --locale he
+  run heart make "$samples/tool-shed.txt" --blank "heart 14x14in" --surface second --heading "Wrenbarrow\nGarden" --band brush \
+      --colour bands=gold,seagreen,tomato --inlay all --border double --ornament leaf --registration --bed 12x12in \
+      --film gold=12x12in --weeding-lines --dxf --guide --paper letter --foot 2031 --word-list --out heart
+  run ring make "$samples/tool-shed.txt" --blank "oval 254x203mm" --surface first --heading "Beds" --band ring --font "DejaVu Serif" \
+      --fix --border dotted --ornament curl --hole 127mm,12mm,5mm --bed 12in --speed 30mm --out ring
   run cut cut sign-1-first/puzzle.json --blank 12x12in --surface second --out cut
 }
 

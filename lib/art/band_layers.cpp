@@ -1,0 +1,187 @@
+#include "art/band_layers.hpp"
+
+#include <algorithm>
+
+#include "art/brush.hpp"
+#include "art/combine.hpp"
+#include "art/ring.hpp"
+
+namespace lode {
+
+namespace {
+
+// Common practice, no source: a hole of less than about 1 mm cannot be weeded.
+constexpr double least_hole_mm2 = 1;
+// Of a band's radius: how near to the middle the edge of a brushed one comes at the most, and how wide the
+// line of a ring is, by eye.
+constexpr double brushed_in = 0.82;
+constexpr double ring_line = 0.2;
+// In cells: a ring runs between letters, and crosses others where words pass each other.
+constexpr double ring_radius = 0.45;
+
+struct Named {
+    std::vector<std::size_t> words;
+    Path path;
+};
+
+std::string name_of(const Named& piece, const Puzzle& puzzle) {
+    std::string name = piece.words.size() == 1 ? "band of " : "bands of ";
+    for (std::size_t i = 0; i < piece.words.size(); ++i)
+        name += (i ? ", " : "") + puzzle.words[piece.words[i]].shown;
+    return name;
+}
+
+bool meet(const Box& a, const Box& b) {
+    return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+}
+
+// Shapes that touch or overlap become one, and it carries the words of all.
+std::vector<Named> joined(const std::vector<Named>& shapes) {
+    std::vector<std::size_t> group(shapes.size());
+    for (std::size_t i = 0; i < group.size(); ++i) group[i] = i;
+    const auto root = [&](std::size_t i) {
+        while (group[i] != i) i = group[i];
+        return i;
+    };
+    std::vector<Box> boxes;
+    for (const Named& shape : shapes) boxes.push_back(bounds(shape.path));
+    for (std::size_t i = 0; i < shapes.size(); ++i)
+        for (std::size_t j = i + 1; j < shapes.size(); ++j)
+            if (meet(boxes[i], boxes[j]) && root(i) != root(j) &&
+                !shared(shapes[i].path, shapes[j].path).empty())
+                group[std::max(root(i), root(j))] = std::min(root(i), root(j));
+    std::vector<Named> result;
+    for (std::size_t i = 0; i < shapes.size(); ++i) {
+        if (root(i) != i) continue;
+        Named whole;
+        std::vector<Path> paths;
+        for (std::size_t j = i; j < shapes.size(); ++j)
+            if (root(j) == i) {
+                whole.words.insert(whole.words.end(), shapes[j].words.begin(), shapes[j].words.end());
+                paths.push_back(shapes[j].path);
+            }
+        whole.path = paths.size() == 1 ? paths.front() : united(paths);
+        result.push_back(std::move(whole));
+    }
+    return result;
+}
+
+class BandShapes {
+  public:
+    BandShapes(const Puzzle& puzzle, const Artwork& artwork, const ArtworkOptions& options)
+        : puzzle_(puzzle), artwork_(artwork), options_(options) {}
+
+    // Of words of one colour, each piece of film once.
+    [[nodiscard]] std::vector<Named> of(const std::vector<MarkedWord>& words) const {
+        if (options_.band == BandKind::capsule) return capsules(words);
+        std::vector<Named> shapes;
+        for (const MarkedWord& word : words) shapes.push_back({{word.word}, shape(word)});
+        return joined(shapes);
+    }
+
+  private:
+    [[nodiscard]] std::vector<Named> capsules(const std::vector<MarkedWord>& words) const {
+        std::vector<Band> bands;
+        for (const MarkedWord& word : words) bands.push_back(word.band);
+        std::vector<Named> shapes;
+        for (BandPiece& piece : unite_bands(bands, artwork_.band_radius_mm / artwork_.cell_mm,
+                                            least_hole_mm2 / (artwork_.cell_mm * artwork_.cell_mm))) {
+            Named shape{{}, transformed(piece.path, artwork_.cell_mm, artwork_.grid_corner)};
+            for (const std::size_t band : piece.bands) shape.words.push_back(words[band].word);
+            shapes.push_back(std::move(shape));
+        }
+        return shapes;
+    }
+    [[nodiscard]] Path shape(const MarkedWord& word) const {
+        const Point first = artwork_.centre(word.band.first);
+        const Point last = artwork_.centre(word.band.last);
+        const double radius = artwork_.band_radius_mm;
+        if (options_.band == BandKind::ring)
+            return ring(
+                first, last, radius,
+                std::min(0.5 * radius, std::max(ring_line * radius, 1.002 * options_.least_stroke_mm)));
+        return brush_stroke(first, last, radius, brushed_in * radius, seed_of(puzzle_.recipe.seed, word.word),
+                            options_.least_stroke_mm);
+    }
+
+    const Puzzle& puzzle_;
+    const Artwork& artwork_;
+    const ArtworkOptions& options_;
+};
+
+// What is left of a piece, each part with a number where there are several.
+void append_rest(Layer& layer, const Named& piece, const std::string& name, std::span<const Path> taken) {
+    const Box box = bounds(piece.path);
+    std::vector<Path> near;
+    for (const Path& path : taken)
+        if (meet(box, bounds(path))) near.push_back(path);
+    if (near.empty()) {
+        layer.pieces.push_back({name, piece.path});
+        return;
+    }
+    const std::vector<Path> parts = parts_of(cut_out(piece.path, united(near)));
+    for (std::size_t i = 0; i < parts.size(); ++i)
+        layer.pieces.push_back(
+            {parts.size() == 1 ? name : name + ", part " + std::to_string(i + 1), parts[i]});
+}
+
+}  // namespace
+
+std::vector<MarkedWord> marked_words(const Puzzle& puzzle, const ArtworkOptions& options) {
+    std::vector<MarkedWord> marked;
+    if (options.band == BandKind::none || options.band_colours.empty()) return marked;
+    const auto& listed = puzzle.recipe.words.words;
+    std::size_t turn = 0;
+    for (std::size_t i = 0; i < puzzle.words.size(); ++i) {
+        const std::string own = i < listed.size() ? listed[i].band : std::string();
+        if (own == "none") continue;
+        const PlacedWord& word = puzzle.words[i];
+        const Band band{word.placed.first, moved(word.placed.first, word.placed.direction,
+                                                 static_cast<int>(word.letters.size()) - 1)};
+        const auto read = own.empty()
+                              ? Outcome<Colour>(options.band_colours[turn++ % options.band_colours.size()])
+                              : read_colour(own);
+        marked.push_back({band, read ? *read : options.band_colours.front(), i});
+    }
+    return marked;
+}
+
+double radius_of(const std::vector<MarkedWord>& words, BandKind kind) {
+    if (kind == BandKind::ring && !words.empty()) return ring_radius;
+    std::vector<Band> bands;
+    for (const MarkedWord& word : words) bands.push_back(word.band);
+    return bands.empty() ? 0 : band_radius(bands);
+}
+
+std::vector<Layer> band_layers(const Puzzle& puzzle, const std::vector<MarkedWord>& words,
+                               const Artwork& artwork, const ArtworkOptions& options, const Layer& letters) {
+    const BandShapes shapes(puzzle, artwork, options);
+    std::vector<Colour> colours;
+    for (const MarkedWord& word : words)
+        if (std::find(colours.begin(), colours.end(), word.colour) == colours.end())
+            colours.push_back(word.colour);
+    std::vector<std::vector<Named>> pieces;
+    for (const Colour colour : colours) {
+        std::vector<MarkedWord> own;
+        for (const MarkedWord& word : words)
+            if (word.colour == colour) own.push_back(word);
+        pieces.push_back(shapes.of(own));
+    }
+
+    std::vector<Path> taken;
+    if (options.inlay == Inlay::all)
+        for (const Piece& letter : letters.pieces) taken.push_back(letter.path);
+    std::vector<Layer> layers;
+    // From the front to the back: a band loses what the bands before it cover.
+    for (std::size_t i = colours.size(); i-- > 0;) {
+        Layer layer{colours.size() == 1 ? "bands" : "bands-" + std::to_string(i + 1), colours[i], {}, false};
+        for (const Named& piece : pieces[i]) append_rest(layer, piece, name_of(piece, puzzle), taken);
+        if (options.inlay != Inlay::none)
+            for (const Named& piece : pieces[i]) taken.push_back(piece.path);
+        layers.push_back(std::move(layer));
+    }
+    std::reverse(layers.begin(), layers.end());
+    return layers;
+}
+
+}  // namespace lode

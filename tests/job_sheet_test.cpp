@@ -1,0 +1,583 @@
+// What outside readers of PDF find on a job sheet.
+
+#include "cut/job_sheet.hpp"
+
+#include <catch2/catch.hpp>
+#include <cmath>
+#include <regex>
+#include <sstream>
+
+#include "art/constructed_typeface.hpp"
+#include "art/number.hpp"
+#include "oracles/picture.hpp"
+#include "panels.hpp"
+#include "support/made.hpp"
+#include "support/recipes.hpp"
+
+using namespace lode;
+using panels::has;
+
+namespace {
+
+constexpr Colour pine{0x24, 0x3f, 0x3a};
+constexpr Colour straw{0xf0, 0xbf, 0x72};
+constexpr Colour sky{0x8f, 0xb8, 0xc9};
+constexpr Colour brick{0xa3, 0x4a, 0x2c};
+
+// All that a sheet refers to, made without fonts and without the engine that draws panels.
+struct Job {
+    Puzzle puzzle;
+    Artwork artwork;
+    Measures measures;
+    std::optional<CutPlan> cut;
+    PlanOptions plan_options;
+    Paper paper = Paper::a4;
+    std::optional<double> speed;
+    std::vector<std::string> changed;
+    std::vector<std::string> ways_out;
+
+    [[nodiscard]] JobSheet sheet() const {
+        return {puzzle,   artwork, measures, cut ? &*cut : nullptr, cut ? &plan_options : nullptr, changed,
+                ways_out, paper,   speed};
+    }
+    [[nodiscard]] std::string pdf() const { return job_sheet_pdf(sheet()); }
+};
+
+// A line in capitals so high that starts, or has its middle, at a point.
+void append_text(Layer& layer, const std::string& text, Point at, double cap_mm, bool centred) {
+    ConstructedTypeface typeface({});
+    const SetLine line = typeface.set_line(text).value();
+    if (line.letters.empty()) return;
+    Path all;
+    for (const SetLetter& letter : line.letters)
+        all.contours.insert(all.contours.end(), letter.path.contours.begin(), letter.path.contours.end());
+    const Box box = bounds(all);
+    const double left = centred ? at.x - cap_mm * box.centre().x : at.x;
+    for (const SetLetter& letter : line.letters)
+        layer.pieces.push_back({letter.text, transformed(letter.path, cap_mm, {left, at.y})});
+}
+
+Artwork artwork_of(const Puzzle& puzzle, const Blank& blank, Surface surface, const std::string& heading,
+                   double grid_share = 0.9) {
+    Artwork artwork;
+    artwork.blank = blank;
+    artwork.surface = surface;
+    artwork.heading = heading;
+    artwork.font = "constructed alphabet";
+    artwork.heading_font = artwork.font;
+    const Size size = puzzle.grid.grid.size();
+    artwork.cell_mm =
+        std::min(grid_share * blank.width_mm / size.columns, 0.78 * grid_share * blank.height_mm / size.rows);
+    artwork.grid_corner = {(blank.width_mm - artwork.cell_mm * size.columns) / 2,
+                           0.93 * blank.height_mm - artwork.cell_mm * size.rows};
+    artwork.cap_height_mm = 0.62 * artwork.cell_mm;
+    artwork.heading_cap_mm =
+        std::min(0.06 * blank.height_mm, 1.0 * blank.width_mm / static_cast<double>(heading.size() + 1));
+
+    Layer letters{"letters", pine, {}};
+    for (int row = 0; row < size.rows; ++row)
+        for (int column = 0; column < size.columns; ++column) {
+            const Letter letter = puzzle.grid.grid[{row, column}];
+            if (letter >= puzzle.grid.alphabet.size()) continue;
+            const Point at = artwork.centre({row, column});
+            append_text(letters, puzzle.grid.alphabet.text(letter), {at.x, at.y + artwork.cap_height_mm / 2},
+                        artwork.cap_height_mm, true);
+        }
+    Layer title{"heading", brick, {}};
+    append_text(title, heading, {blank.width_mm / 2, 0.14 * blank.height_mm}, artwork.heading_cap_mm, true);
+    std::vector<Layer> bands{{"bands-1", straw, {}, false}, {"bands-2", sky, {}, false}};
+    for (std::size_t i = 0; i < puzzle.words.size(); ++i) {
+        const PlacedWord& word = puzzle.words[i];
+        const Cell end =
+            moved(word.placed.first, word.placed.direction, static_cast<int>(word.letters.size()) - 1);
+        bands[i % 2].pieces.push_back({word.shown, capsule(artwork.centre(word.placed.first),
+                                                           artwork.centre(end), 0.42 * artwork.cell_mm)});
+    }
+    std::vector<Layer> layers{title, letters, bands[0], bands[1]};
+    if (surface == Surface::first) std::reverse(layers.begin(), layers.end());
+    for (Layer& layer : layers)
+        if (!layer.pieces.empty()) artwork.layers.push_back(std::move(layer));
+    return artwork;
+}
+
+Box box_of(const Layer& layer) {
+    Path all;
+    for (const Piece& piece : layer.pieces)
+        all.contours.insert(all.contours.end(), piece.path.contours.begin(), piece.path.contours.end());
+    return bounds(all);
+}
+
+Measures measures_of(const Artwork& artwork) {
+    Measures measures;
+    measures.least_stroke_mm = measures.least_gap_mm = 1;
+    for (const Layer& layer : artwork.layers) {
+        LayerMeasures one;
+        one.layer = layer.name;
+        one.colour = layer.colour;
+        one.box = box_of(layer);
+        for (const Piece& piece : layer.pieces)
+            for (const Contour& contour : piece.path.contours) {
+                const double area = signed_area(contour);
+                ++(area > 0 ? one.pieces : one.counters);
+                one.area_mm2 += area;
+                Point at = contour.start;
+                for (const Segment& segment : contour.segments) {
+                    one.cut_mm += std::hypot(segment.to.x - at.x, segment.to.y - at.y);
+                    at = segment.to;
+                }
+            }
+        one.narrowest_stroke_mm = 1.25;
+        one.narrowest_stroke_at = "A at row 1, column 2";
+        one.narrowest_gap_mm = 1.5;
+        one.narrowest_gap_at = "B at row 3, column 4";
+        measures.layers.push_back(one);
+    }
+    return measures;
+}
+
+void add_plan(Job& job, const PlanOptions& options, bool loose_bands = false) {
+    CutPlan cut;
+    cut.bands_are_loose = loose_bands;
+    const auto as_cut = [&](const Path& path) {
+        return job.artwork.surface == Surface::second ? mirrored(path, job.artwork.blank.width_mm) : path;
+    };
+    for (const Layer& layer : job.artwork.layers) {
+        Path whole;
+        for (const Piece& piece : layer.pieces) {
+            const Path path = as_cut(piece.path);
+            if (loose_bands && !layer.carried_whole)
+                cut.pieces.push_back({piece.name, layer.name, layer.colour, path});
+            whole.contours.insert(whole.contours.end(), path.contours.begin(), path.contours.end());
+        }
+        if (!loose_bands || layer.carried_whole)
+            cut.pieces.push_back({layer.name, layer.name, layer.colour, whole});
+    }
+    cut.plan = plan(cut.pieces, options).value();
+    // An F in the margin of each load's first film, mirrored as the rest is.
+    ConstructedTypeface typeface({});
+    const Path upright = typeface.set_line("F").value().letters.front().path;
+    const Path letter =
+        job.artwork.surface == Surface::second ? mirrored(upright, bounds(upright).right) : upright;
+    for (const Load& load : cut.plan.loads) {
+        const Box box = load.films.front().box;
+        cut.witnesses.push_back(CutPlan::Witness{transformed(letter, 4, {box.right - 4, box.bottom - 0.8}),
+                                                 load.films.front().colour});
+    }
+    job.cut = std::move(cut);
+    job.plan_options = options;
+}
+
+PlanOptions with_bed(double width_mm, double height_mm) {
+    PlanOptions options;
+    options.bed = {width_mm, height_mm, 6};
+    return options;
+}
+
+const Puzzle& beds() {
+    static const Puzzle puzzle = [] {
+        Recipe recipe = test::recipe_of(
+            {"ASPARAGUS", "BEETROOT", "BROCCOLI", "CABBAGE", "CARROT", "CELERY",  "CHARD",   "CHIVES",
+             "COURGETTE", "CUCUMBER", "FENNEL",   "GARLIC",  "KALE",   "LEEK",    "LETTUCE", "MARROW",
+             "ONION",     "PARSNIP",  "PEPPER",   "PUMPKIN", "RADISH", "SHALLOT", "SPINACH", "TURNIP"},
+            Size{15, 15});
+        return test::made(recipe);
+    }();
+    return puzzle;
+}
+
+Job panel(Surface surface) {
+    Job job;
+    job.puzzle = beds();
+    job.artwork = artwork_of(job.puzzle, shaped_blank("rectangle", {203.2, 254}), surface, "THE TOOL SHED");
+    job.measures = measures_of(job.artwork);
+    return job;
+}
+
+const Job& panel_with_loads(Surface surface) {
+    static const auto planned = [](Surface on) {
+        Job job = panel(on);
+        add_plan(job, with_bed(400, 215));
+        return job;
+    };
+    static const Job first = planned(Surface::first);
+    static const Job second = planned(Surface::second);
+    return surface == Surface::first ? first : second;
+}
+
+// The same on A4.
+const std::string& panel_pdf(Surface surface) {
+    static const std::string first = panel_with_loads(Surface::first).pdf();
+    static const std::string second = panel_with_loads(Surface::second).pdf();
+    return surface == Surface::first ? first : second;
+}
+
+// A smaller one, without loads.
+Job garden(Surface surface) {
+    Job job;
+    job.puzzle = panels::garden();
+    job.artwork = artwork_of(job.puzzle, shaped_blank("rectangle", {203.2, 254}), surface, "BEDS");
+    job.measures = measures_of(job.artwork);
+    return job;
+}
+
+// What a program prints about the PDF.
+std::string said(const std::string& pdf, std::vector<std::string> command) {
+    const judge::Folder folder;
+    for (std::string& part : command)
+        if (part == "FILE") part = folder.write("sheet.pdf", pdf);
+    command.insert(command.begin(),
+                   {"sh", "-c", "out=$1; shift; exec \"$@\" >\"$out\"", "sh", folder.name("out")});
+    if (judge::run(command) != 0) throw std::runtime_error(command[5] + " refused the sheet");
+    return judge::read(folder.name("out"));
+}
+
+// Blanks and ends of lines count as one blank: cells wrap.
+std::string in_one_line(const std::string& text) {
+    std::string line;
+    for (const char c : text)
+        if (c != ' ' && c != '\n' && c != '\f')
+            line += c;
+        else if (!line.empty() && line.back() != ' ')
+            line += ' ';
+    return line;
+}
+
+std::string text_in(const std::string& pdf) {
+    return in_one_line(said(pdf, {"pdftotext", "FILE", "-"}));
+}
+std::string text_as_laid(const std::string& pdf) {
+    return said(pdf, {"pdftotext", "-layout", "FILE", "-"});
+}
+
+struct Pages {
+    int count = 0;
+    double width_pt = 0;
+    double height_pt = 0;
+};
+Pages pages_in(const std::string& pdf) {
+    Pages pages;
+    std::istringstream lines(said(pdf, {"pdfinfo", "FILE"}));
+    for (std::string line; std::getline(lines, line);) {
+        if (line.starts_with("Pages:")) pages.count = std::stoi(line.substr(6));
+        if (line.starts_with("Page size:")) {
+            std::istringstream numbers(line.substr(10));
+            std::string by;
+            numbers >> pages.width_pt >> by >> pages.height_pt;
+        }
+    }
+    return pages;
+}
+
+judge::Picture picture_of(const std::string& pdf, int page, int dots) {
+    const judge::Folder folder;
+    const std::string number = std::to_string(page);
+    if (judge::run({"pdftoppm", "-png", "-r", std::to_string(dots), "-f", number, "-l", number, "-singlefile",
+                    folder.write("sheet.pdf", pdf), folder.name("page")}) != 0)
+        throw std::runtime_error("pdftoppm refused the sheet");
+    return judge::read_png(judge::read(folder.name("page.png")));
+}
+
+// Whether nothing comes nearer to the paper's edges than 10 mm.
+bool keeps_margins(const std::string& pdf) {
+    constexpr int dots = 40;
+    const int margin = static_cast<int>(10 / 25.4 * dots);
+    for (int page = 1; page <= pages_in(pdf).count; ++page) {
+        const judge::Picture picture = picture_of(pdf, page, dots);
+        for (int y = 0; y < picture.height; ++y)
+            for (int x = 0; x < picture.width; ++x)
+                if ((x < margin || y < margin || x >= picture.width - margin ||
+                     y >= picture.height - margin) &&
+                    picture.darkness(x, y) > 20)
+                    return false;
+    }
+    return true;
+}
+
+std::string line_of(const PlacedWord& word) {
+    return word.shown + " " + std::to_string(word.placed.first.row + 1) + " " +
+           std::to_string(word.placed.first.column + 1) + " " + std::string(name(word.placed.direction));
+}
+
+}  // namespace
+
+TEST_CASE("a panel's job sheet fits two pages of the paper that was asked for") {
+    for (const Surface surface : {Surface::first, Surface::second}) {
+        Job job = panel_with_loads(surface);
+        REQUIRE(job.cut->plan.loads.size() == 2);
+        REQUIRE(job.artwork.layers.size() == 4);
+        for (const auto& [paper, width, height] :
+             {std::tuple{Paper::a4, 595.2756, 841.8898}, std::tuple{Paper::letter, 612.0, 792.0}}) {
+            job.paper = paper;
+            const std::string pdf = paper == Paper::a4 ? panel_pdf(surface) : job.pdf();
+            const Pages pages = pages_in(pdf);
+            CHECK(pages.count <= 2);
+            CHECK(pages.width_pt == Approx(width).margin(0.01));
+            CHECK(pages.height_pt == Approx(height).margin(0.01));
+            CHECK(keeps_margins(pdf));
+        }
+    }
+}
+
+TEST_CASE("a job sheet says what the piece is, and which way it is cut") {
+    const std::string second = in_one_line(text_as_laid(panel_pdf(Surface::second)));
+    for (const char* const part :
+         {"THE TOOL SHED", "203.2 x 254 mm (8 x 10 in)", "Seed 1", "15 x 15, cells of",
+          "Second surface: cut mirrored. Already mirrored: do not mirror again.",
+          "Order of application, seen from the back", "not mirrored. Rows from the top"}) {
+        INFO(part);
+        CHECK(has(second, part));
+    }
+    const std::string first = in_one_line(text_as_laid(panel_pdf(Surface::first)));
+    CHECK(has(first, "First surface: not mirrored."));
+    CHECK(has(first, "Order of application, seen from the front"));
+    CHECK_FALSE(has(first, "lready mirrored"));
+    CHECK_FALSE(has(first, "seen from the back"));
+}
+
+TEST_CASE("a job sheet names each film with its size in both units, and what is cut from it") {
+    const Job& job = panel_with_loads(Surface::second);
+    const std::string text = text_in(panel_pdf(Surface::second));
+    std::size_t films = 0;
+    for (std::size_t load = 0; load < job.cut->plan.loads.size(); ++load)
+        for (const FilmRectangle& film : job.cut->plan.loads[load].films) {
+            ++films;
+            const auto both = [](double w, double h, double unit, int decimals) {
+                return decimal(w / unit, decimals) + " x " + decimal(h / unit, decimals);
+            };
+            const double w = film.box.width();
+            const double h = film.box.height();
+            const std::string size = both(w, h, 1, 1) + " mm (" + both(w, h, 25.4, 2) + " in)";
+            CHECK(has(text, size));
+            CHECK(has(text, size + ", " + decimal(film.box.left, 1) + " mm right, " +
+                                decimal(film.box.top, 1) + " mm down"));
+        }
+    CHECK(films >= 4);
+    for (const Layer& layer : job.artwork.layers) CHECK(has(text, to_text(layer.colour) + " " + layer.name));
+    for (std::size_t i = 0; i < job.measures.layers.size(); ++i) {
+        const LayerMeasures& layer = job.measures.layers[i];
+        CHECK(has(text, std::to_string(i + 1) + "-" + layer.layer));
+        CHECK(has(text,
+                  std::to_string(layer.pieces) + " pieces, " + std::to_string(layer.counters) + " counters"));
+    }
+}
+
+TEST_CASE("a cutter's speed gives its time, and without one a job sheet says how to reckon it") {
+    Job job = garden(Surface::first);
+    job.artwork.layers.resize(1);
+    job.measures.layers.resize(1);
+    job.measures.layers[0].cut_mm = 12'000;
+    const std::string without = text_in(job.pdf());
+    CHECK(has(without, "12 m (39.4 ft)"));
+    CHECK(has(without, "Length divided by the cutter's speed is its time: all of it takes 4 min at 50 mm/s"));
+    job.speed = 100;
+    const std::string with = text_in(job.pdf());
+    CHECK(has(with, "12 m (39.4 ft) 2 min"));
+    CHECK(has(with, "Time at 100 mm/s"));
+}
+
+TEST_CASE("without a plan a job sheet still says how much film each layer needs") {
+    const Job job = garden(Surface::second);
+    const std::string text = text_in(job.pdf());
+    for (const LayerMeasures& layer : job.measures.layers) {
+        INFO(layer.layer);
+        CHECK(has(text, decimal(layer.box.width(), 1) + " x " + decimal(layer.box.height(), 1) + " mm"));
+    }
+    CHECK(has(text, "leave some more on each side"));
+    CHECK_FALSE(has(text, "Load 1"));
+    CHECK_FALSE(has(text, "witness"));
+}
+
+TEST_CASE("a leftover message stands beside the answer key") {
+    Job job = garden(Surface::first);
+    job.puzzle.recipe.message = "THE GATE IS OPEN";
+    CHECK(has(text_in(job.pdf()), "The other cells spell, row by row:"));
+    CHECK(has(text_in(job.pdf()), "THE GATE IS OPEN"));
+}
+
+TEST_CASE("the answer key reads as the viewer sees it") {
+    const Job& job = panel_with_loads(Surface::second);
+    const std::string text = in_one_line(text_as_laid(panel_pdf(Surface::second)));
+    for (const PlacedWord& word : job.puzzle.words) CHECK(has(text, line_of(word)));
+    const Job small = garden(Surface::first);
+    const std::string small_text = in_one_line(text_as_laid(small.pdf()));
+    for (const PlacedWord& word : small.puzzle.words) {
+        INFO(line_of(word));
+        CHECK(has(small_text, line_of(word)));
+    }
+    const LetteredGrid& grid = job.puzzle.grid;
+    for (int row = 0; row < grid.grid.size().rows; ++row) {
+        std::string letters = std::to_string(row + 1);
+        for (int column = 0; column < grid.grid.size().columns; ++column)
+            letters += " " + grid.alphabet.text(grid.grid[{row, column}]);
+        CHECK(has(text, letters));
+    }
+}
+
+TEST_CASE("the order of application is pictured from the side where the maker works") {
+    // One black square near the blank's left edge, and nothing else that is black and as large.
+    Job job;
+    job.puzzle = panels::garden();
+    for (const Surface surface : {Surface::first, Surface::second}) {
+        job.artwork = artwork_of(job.puzzle, shaped_blank("rectangle", {200, 200}), surface, "BEDS");
+        Path square;
+        square.contours.push_back({{20, 80},
+                                   {Segment::line({60, 80}), Segment::line({60, 120}),
+                                    Segment::line({20, 120}), Segment::line({20, 80})}});
+        job.artwork.layers = {{"bands", Colour{255, 0, 255}, {{"square", square}}}};
+        job.measures = measures_of(job.artwork);
+        const std::string pdf = job.pdf();
+        const judge::Picture page = picture_of(pdf, 1, 100);
+        // The picture's left edge is the page's margin of 12 mm; its square is the largest thing of that
+        // colour. Of each column the longest stretch of the colour, in pixels.
+        std::vector<int> columns(static_cast<std::size_t>(page.width));
+        for (int x = 0; x < page.width; ++x)
+            for (int y = 0, stretch = 0; y < page.height; ++y) {
+                const std::size_t at =
+                    3 * (static_cast<std::size_t>(y) * static_cast<std::size_t>(page.width) +
+                         static_cast<std::size_t>(x));
+                const bool coloured = page.rgb[at] > 240 && page.rgb[at + 1] < 20 && page.rgb[at + 2] > 240;
+                stretch = coloured ? stretch + 1 : 0;
+                columns[static_cast<std::size_t>(x)] =
+                    std::max(columns[static_cast<std::size_t>(x)], stretch);
+            }
+        const int highest = *std::max_element(columns.begin(), columns.end());
+        std::vector<double> tall;  // mm from the left margin
+        for (std::size_t x = 0; x < columns.size(); ++x)
+            if (columns[x] > 0.8 * highest) tall.push_back(static_cast<double>(x) / 100 * 25.4 - 12);
+        const double square_width = static_cast<double>(highest) / 100 * 25.4;
+        // 20 to 60 of 200 from the left, or from the right: half a square's width, or three and a half, from
+        // the left.
+        const double expected = surface == Surface::first ? square_width / 2 : 3.5 * square_width;
+        CHECK(tall.front() == Approx(expected).margin(0.7));
+    }
+}
+
+TEST_CASE("a job sheet tells what is too thin and the ways out, or how much there is to spare") {
+    Job job = garden(Surface::first);
+    const std::string good = text_in(job.pdf());
+    CHECK(has(good,
+              "Everything holds: narrowest stroke 1.25 mm (0.049 in) (A at row 1, column 2), narrowest gap "
+              "1.5 mm"));
+    job.measures.thin = {
+        {ThinFinding::Kind::stroke, "letters", "W at row 5, column 6", "", 0.7, {}, 3},
+        {ThinFinding::Kind::between_pieces, "heading", "T in the heading", "H in the heading", 0.4, {}, 1}};
+    job.ways_out = {"Take a blank of 254 x 305 mm."};
+    job.changed = {"Strokes were made wider by 0.2 mm."};
+    job.artwork.notes = {"Capitals come out 5 mm high."};
+    const std::string thin = text_in(job.pdf());
+    for (const char* const part :
+         {"2 places are too thin",
+          "The stroke of W at row 5, column 6 (letters) is 0.7 mm (0.028 in) wide; 3 pieces are alike.",
+          "Between T in the heading and H in the heading (heading) there are 0.4 mm (0.016 in).", "Ways out",
+          "Take a blank of 254 x 305 mm.", "Strokes were made wider by 0.2 mm.",
+          "Capitals come out 5 mm high."}) {
+        INFO(part);
+        CHECK(has(thin, part));
+    }
+    CHECK_FALSE(has(thin, "Everything holds"));
+}
+
+TEST_CASE("a job sheet warns of what can hurt or spoil") {
+    const std::string text = text_in(panel_pdf(Surface::second));
+    for (const char* const part :
+         {"laser", "hot-wire", "PVC", "Isopropyl", "acrylic", "children under three", "rated for its weight",
+          "local rules", "Blades and weeding hooks", "slant", "one by one", "squeegee", "transfer tape"}) {
+        INFO(part);
+        CHECK(has(text, part));
+    }
+}
+
+TEST_CASE("loads without a witness say so, and the rule is told once") {
+    Job job = panel_with_loads(Surface::second);
+    const std::string with = text_in(panel_pdf(Surface::second));
+    CHECK(has(with, "The ringed letter is the witness: it lies backwards on the bed"));
+    CHECK(has(with, "If it reads right on the bed, the load was mirrored once more"));
+    CHECK_FALSE(has(with, "No room for a witness"));
+    const std::string unmirrored = text_in(panel_pdf(Surface::first));
+    CHECK(has(unmirrored, "The ringed letter is the witness: it reads right on the bed"));
+    CHECK(has(unmirrored, "If it lies backwards, the load was mirrored"));
+    for (auto& witness : job.cut->witnesses) witness.reset();
+    CHECK(has(text_in(job.pdf()), "No room for a witness"));
+}
+
+TEST_CASE("a dozen loads become small pictures on two pages") {
+    Job job = garden(Surface::second);
+    add_plan(job, with_bed(400, 215));
+    const std::vector<Load> loads = job.cut->plan.loads;
+    const auto witnesses = job.cut->witnesses;
+    while (job.cut->plan.loads.size() < 12) {
+        job.cut->plan.loads.insert(job.cut->plan.loads.end(), loads.begin(), loads.end());
+        job.cut->witnesses.insert(job.cut->witnesses.end(), witnesses.begin(), witnesses.end());
+    }
+    const std::string pdf = job.pdf();
+    CHECK(pages_in(pdf).count <= 2);
+    CHECK(keeps_margins(pdf));
+    const std::string text = text_in(pdf);
+    for (int load = 1; load <= 12; ++load) CHECK(has(text, "Load " + std::to_string(load) + ":"));
+}
+
+TEST_CASE("what is split shows how its parts join") {
+    Job job = garden(Surface::second);
+    add_plan(job, with_bed(150, 180));
+    REQUIRE_FALSE(job.cut->plan.parts.empty());
+    const std::string pdf = job.pdf();
+    const std::string text = text_in(pdf);
+    CHECK(has(text, "Joins"));
+    CHECK(has(text, "diamonds"));
+    CHECK(has(text, "letters, part 1 of"));
+    CHECK(keeps_margins(pdf));
+}
+
+TEST_CASE("long, right-to-left and strange texts stay on the page") {
+    Job job = garden(Surface::first);
+    add_plan(job, with_bed(400, 215));
+    std::string endless;
+    for (int i = 0; i < 60; ++i) endless += "Wrenbarrow";
+    job.artwork.heading = endless + "\nשלום גן " + endless;
+    job.artwork.font = endless;
+    job.puzzle.words[0].shown = endless;
+    job.puzzle.words[1].shown = "ירקות בגינה";
+    job.puzzle.words[2].shown = "a\tb\x01\xff c";
+    job.artwork.notes = {endless, "חסה " + endless};
+    job.ways_out = std::vector<std::string>(40, endless);
+    job.changed = job.ways_out;
+    for (int i = 0; i < 50; ++i)
+        job.measures.thin.push_back(
+            {ThinFinding::Kind::between_pieces, endless, endless, endless, 0.3, {}, 1});
+    const std::string pdf = job.pdf();
+    CHECK(keeps_margins(pdf));
+    CHECK(has(text_in(pdf), "And 42 more places."));
+}
+
+TEST_CASE("a grid that is too large to be drawn is said to be") {
+    std::vector<std::string> words;
+    for (int i = 0; i < 300; ++i)
+        words.push_back("W" + std::string(1, static_cast<char>('A' + i % 26)) + std::to_string(i));
+    Job job;
+    job.puzzle = panels::of_rows(std::vector<std::string>(31, std::string(31, 'A')));
+    for (const std::string& word : words)
+        job.puzzle.words.push_back({word, {"A", "A", "A"}, {{1, 1}, Direction::down}});
+    job.artwork = artwork_of(job.puzzle, shaped_blank("rectangle", {400, 500}), Surface::first, "BEDS");
+    job.artwork.layers.resize(1);
+    job.measures = measures_of(job.artwork);
+    const std::string text = text_in(job.pdf());
+    CHECK(has(text, "The grid is too large to be drawn at this size."));
+    std::smatch listed;
+    REQUIRE(std::regex_search(text, listed, std::regex("Only the first (\\d+) of 300 words find room here")));
+    const auto count = static_cast<std::size_t>(std::stoi(listed[1]));
+    REQUIRE(count > 0);
+    REQUIRE(count < words.size());
+    CHECK(has(text, words[count - 1]));
+    CHECK_FALSE(has(text, words[count] + " "));
+}
+
+TEST_CASE("the same job gives the same bytes") {
+    CHECK(panel_with_loads(Surface::second).pdf() == panel_pdf(Surface::second));
+}
+
+TEST_CASE("a plan without its options is a broken call") {
+    Job job = panel_with_loads(Surface::second);
+    JobSheet sheet = job.sheet();
+    sheet.plan_options = nullptr;
+    CHECK_THROWS_AS(job_sheet_pdf(sheet), std::invalid_argument);
+}
