@@ -3,12 +3,14 @@
 
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <fstream>
 #include <letterlode/blank.hpp>
 #include <random>
 #include <sstream>
 
 #include "art/svg_path_data.hpp"
 #include "art/svg_text.hpp"
+#include "support/scratch_folder.hpp"
 
 using namespace lode;
 
@@ -428,15 +430,12 @@ TEST_CASE("a blank may be the outline in a file, at a size of its proportions") 
     const auto none = read_blank("no-such-folder/oak.svg");
     REQUIRE(!none);
     CHECK(has(none.refusal().message, "no-such-folder/oak.svg"));
-    const std::string name = "/tmp/letterlode svg outline test.svg";
-    std::FILE* file = std::fopen(name.c_str(), "w");
-    REQUIRE(file);
-    std::fputs(page("<ellipse cx='50' cy='40' rx='40' ry='20'/>").c_str(), file);
-    std::fclose(file);
+    const test::ScratchFolder folder;
+    const std::string name = folder / "an outline.svg";
+    std::ofstream(name) << page("<ellipse cx='50' cy='40' rx='40' ry='20'/>");
     const auto plain = read_blank(name);
     const auto scaled = read_blank(name + " 200x100mm"), wide = read_blank(name + ":8in");
     const auto distorted = read_blank(name + " 200x103mm"), large = read_blank(name + " 8000mm");
-    std::remove(name.c_str());
     REQUIRE(plain);
     check_size(*plain, 80, 40);
     CHECK(!plain->is_rectangle());

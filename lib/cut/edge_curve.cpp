@@ -6,10 +6,6 @@
 
 namespace lode {
 
-double length(Point p) {
-    return std::sqrt(dot(p, p));
-}
-
 Point EdgeCurve::at(double t) const {
     const double u = 1 - t;
     if (!segment.curved) return u * start + t * segment.to;

@@ -7,24 +7,9 @@
 
 #include <letterlode/path.hpp>
 
-namespace lode {
+#include "art/cubic.hpp"
 
-inline Point operator+(Point a, Point b) {
-    return {a.x + b.x, a.y + b.y};
-}
-inline Point operator-(Point a, Point b) {
-    return {a.x - b.x, a.y - b.y};
-}
-inline Point operator*(double s, Point p) {
-    return {s * p.x, s * p.y};
-}
-inline double dot(Point a, Point b) {
-    return a.x * b.x + a.y * b.y;
-}
-inline double cross(Point a, Point b) {
-    return a.x * b.y - a.y * b.x;
-}
-[[nodiscard]] double length(Point p);
+namespace lode {
 
 // A line or a cubic Bezier curve over t from 0 to 1.
 struct EdgeCurve {

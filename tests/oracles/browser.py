@@ -1,7 +1,7 @@
 """Chromium without a window, spoken to over a pipe by its own protocol: no port, no package besides.
 
     with Browser() as browser:
-        browser.open("file:///tmp/page.html")
+        browser.open(pathlib.Path("page.html").absolute().as_uri())
         browser.value("document.title")
 """
 import json
