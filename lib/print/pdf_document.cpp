@@ -317,6 +317,88 @@ double PdfDocument::row(Point corner, std::span<const TableColumn> columns,
     return height;
 }
 
+namespace {
+
+const char* structure_type(Role role) {
+    switch (role) {
+        case Role::section:
+            return "Sect";
+        case Role::heading:
+            return "H1";
+        case Role::subheading:
+            return "H2";
+        case Role::paragraph:
+            return "P";
+        case Role::list:
+            return "L";
+        case Role::list_item:
+            return "LI";
+        case Role::table:
+            return "Table";
+        case Role::table_row:
+            return "TR";
+        case Role::column_header:
+        case Role::row_header:
+            return "TH";
+        case Role::table_cell:
+            return "TD";
+        case Role::figure:
+            return "Figure";
+        case Role::contents:
+            return "TOC";
+        case Role::contents_item:
+            return "TOCI";
+    }
+    throw std::logic_error("no such role");
+}
+
+// A name inside an attribute string of Cairo.
+std::string quoted(std::string_view name) {
+    std::string text = "'";
+    for (const char c : name) {
+        if (c == '\'' || c == '\\') text += '\\';
+        text += c;
+    }
+    return text + "'";
+}
+
+}  // namespace
+
+PdfDocument::Tagged PdfDocument::tag(Role role, std::string_view) {
+    open_tags_.emplace_back(structure_type(role));
+    cairo_tag_begin(context_.get(), open_tags_.back().c_str(), nullptr);
+    return Tagged(this);
+}
+
+void PdfDocument::end_tag() {
+    cairo_tag_end(context_.get(), open_tags_.back().c_str());
+    open_tags_.pop_back();
+}
+
+void PdfDocument::set_language(std::string_view) {}
+
+void PdfDocument::set_place(std::string_view name, Point at) {
+    const std::string attributes = "name=" + quoted(name) + " x=" + std::to_string(at.x * points_a_mm) +
+                                   " y=" + std::to_string(at.y * points_a_mm);
+    cairo_tag_begin(context_.get(), CAIRO_TAG_DEST, attributes.c_str());
+    cairo_tag_end(context_.get(), CAIRO_TAG_DEST);
+}
+
+PdfDocument::Tagged PdfDocument::link(std::string_view place) {
+    open_tags_.emplace_back(CAIRO_TAG_LINK);
+    cairo_tag_begin(context_.get(), CAIRO_TAG_LINK, ("dest=" + quoted(place)).c_str());
+    return Tagged(this);
+}
+
+void PdfDocument::bookmark(std::string_view title, std::string_view place, int level) {
+    const auto depth = static_cast<std::size_t>(std::max(level, 0));
+    bookmark_levels_.resize(std::min(bookmark_levels_.size(), depth));
+    const int parent = bookmark_levels_.empty() ? CAIRO_PDF_OUTLINE_ROOT : bookmark_levels_.back();
+    bookmark_levels_.push_back(cairo_pdf_surface_add_outline(surface_.get(), parent, clean(title).c_str(),
+                                                             ("dest=" + quoted(place)).c_str(),
+                                                             static_cast<cairo_pdf_outline_flags_t>(0)));
+}
+
 std::string PdfDocument::bytes() {
     cairo_show_page(context_.get());
     cairo_surface_finish(surface_.get());

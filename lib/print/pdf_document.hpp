@@ -4,8 +4,14 @@
 // Millimetres from the page's upper left corner, x to the right, y down; sizes of type in points, of which an
 // inch has 72. The same calls give the same bytes: no date is written unless one is given.
 //
+// What is drawn while a tag lives has the tag's role for those who hear the page or have it in braille; what
+// is drawn outside all tags is decoration to them, and passed over. Tags follow each other in reading order.
+//
 //     PdfDocument pages({210, 297}, "Tool shed", PrintFonts::open(...));
-//     pages.text("Words", {20, 20}, {14, true});
+//     {
+//         const auto heading = pages.tag(Role::heading);
+//         pages.text("Words", {20, 20}, {14, true});
+//     }
 //     pages.add_page();
 //     ...
 //     pages.bytes();
@@ -18,6 +24,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include <letterlode/colour.hpp>
@@ -47,6 +54,25 @@ struct LineStyle {
 struct TableColumn {
     double width_mm = 0;
     Align align = Align::left;
+};
+
+// What a part of a document is: the standard structure types of ISO 32000-1, 14.8.4 (Sect, H1, H2, P, L, LI,
+// Table, TR, TH, TD, Figure, TOC, TOCI).
+enum class Role : std::uint8_t {
+    section,
+    heading,
+    subheading,
+    paragraph,
+    list,
+    list_item,
+    table,
+    table_row,
+    column_header,  // a TH for the cells below it
+    row_header,     // a TH for the cells beside it
+    table_cell,
+    figure,
+    contents,
+    contents_item
 };
 
 class PdfDocument {
@@ -86,6 +112,34 @@ class PdfDocument {
     Kept clip(const Box& box);
     Kept place(Point at, double scale_x = 1, double scale_y = 1);
 
+    // As long as it lives, all that is drawn belongs to a part of the document. Parts may hold parts; a
+    // section, a list, its items, a table, its rows and contents may go on over several pages, the others end
+    // on the page that they began on, and hold what is drawn. A figure needs its description: what is heard
+    // in its place.
+    class [[nodiscard]] Tagged {
+      public:
+        Tagged(Tagged&& other) noexcept : document_(std::exchange(other.document_, nullptr)) {}
+        Tagged& operator=(Tagged&&) = delete;
+        ~Tagged() {
+            if (document_) document_->end_tag();
+        }
+
+      private:
+        friend class PdfDocument;
+        explicit Tagged(PdfDocument* document) : document_(document) {}
+        PdfDocument* document_;
+    };
+    Tagged tag(Role role, std::string_view description = {});
+
+    // The language of the whole text, as BCP 47 names it ("en", "cy"); none is written where none is set.
+    void set_language(std::string_view language);
+    // A place on this page that links and bookmarks lead to; names are the caller's, each set once.
+    void set_place(std::string_view name, Point at);
+    // What is drawn while it lives leads to a place, which may be set later.
+    Tagged link(std::string_view place);
+    // A line of the outline that a reader shows beside the pages; level 0 is the outermost.
+    void bookmark(std::string_view title, std::string_view place, int level = 0);
+
     // How wide a line is, in mm.
     [[nodiscard]] double width_of(std::string_view text, const TextStyle& style) const;
     // From one line to the next, in mm.
@@ -119,6 +173,7 @@ class PdfDocument {
     [[nodiscard]] std::string bytes();
 
   private:
+    void end_tag();
     [[nodiscard]] ShapedLine shaped(std::string_view text, const TextStyle& style) const;
     void set_colour(Colour colour, double opacity);
     void set_line(const LineStyle& style);
@@ -133,6 +188,8 @@ class PdfDocument {
     std::unique_ptr<std::string> bytes_;  // Cairo knows its address
     std::unique_ptr<cairo_surface_t, Destroy> surface_;
     std::unique_ptr<cairo_t, Destroy> context_;
+    std::vector<std::string> open_tags_;  // as Cairo calls them
+    std::vector<int> bookmark_levels_;    // the last line's identifier at each level
 };
 
 }  // namespace lode
