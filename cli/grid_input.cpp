@@ -59,8 +59,11 @@ Outcome<GridInput> read_grid_input(const Values& values) {
     const std::string file = values.texts("file").front();
     const auto text = read_file(file);
     if (!text) return text.refusal();
-    const std::string name = file == "-" ? "standard input" : file;
-    return is_json(*text) ? read_puzzle(*text, name, values) : read_drawn(*text, name, values);
+    return read_grid_input(*text, file == "-" ? "standard input" : file, values);
+}
+
+Outcome<GridInput> read_grid_input(const std::string& text, const std::string& name, const Values& values) {
+    return is_json(text) ? read_puzzle(text, name, values) : read_drawn(text, name, values);
 }
 
 const char* grid_input_help() {

@@ -19,12 +19,12 @@ struct Entry {
     ExitCode (*run)(const Values&);
 };
 constexpr std::array entries{Entry{make_verb, make}, Entry{check_verb, check}, Entry{rate_verb, rate},
-                             Entry{cut_verb, cut}};
+                             Entry{cut_verb, cut}, Entry{print_verb, print_sheets}};
 
 std::string usage() {
     std::string text =
-        "letterlode: from a list of words to a certified word-grid puzzle and files that cut at true "
-        "size\n\n";
+        "letterlode: from a list of words to a certified word-grid puzzle, pages, and files that cut "
+        "at true size\n\n";
     for (const auto& entry : entries) {
         const Verb verb = entry.describe();
         const std::string call = "  letterlode " + verb.name + " " + verb.file;

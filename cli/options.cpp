@@ -79,7 +79,7 @@ Outcome<Values> read_options(const Verb& verb, const std::vector<std::string>& a
     if (files.empty() && !values.count("recipe"))
         return unusable_options(
             "letterlode " + verb.name + " needs a file: " + verb.file + " ('-' reads standard input)", verb);
-    if (files.size() > 1)
+    if (files.size() > 1 && !verb.takes_several_files)
         return unusable_options(
             "letterlode " + verb.name + " takes one file, and '" + files[1] + "' is a second", verb);
     return Values(values);

@@ -14,13 +14,14 @@ namespace lode::cli {
 
 namespace po = boost::program_options;
 
-// What a verb takes: its options, and the one file that it reads ("WORDS").
+// What a verb takes: its options, and the one file that it reads ("WORDS"), or several where it says so.
 struct Verb {
     std::string name;
     std::string file;     // the positional argument's name
     std::string purpose;  // one line
     std::string details;  // the rest of the help, with examples
     po::options_description options;
+    bool takes_several_files = false;
 };
 
 class Values {

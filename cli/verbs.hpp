@@ -18,4 +18,7 @@ namespace lode::cli {
 [[nodiscard]] Verb cut_verb();
 [[nodiscard]] ExitCode cut(const Values& values);
 
+[[nodiscard]] Verb print_verb();
+[[nodiscard]] ExitCode print_sheets(const Values& values);
+
 }  // namespace lode::cli

@@ -90,6 +90,10 @@ struct PrintedPages {
 [[nodiscard]] LODE_API Outcome<PrintedPages> print_worksheets(std::span<const Worksheet> worksheets,
                                                               const PrintOptions& options);
 
+// What was printed, as JSON described by the schema in data/schema: pages, sizes, notes, and of each
+// worksheet its title, its version, its seed and its grid's size.
+[[nodiscard]] LODE_API std::string to_json(const PrintedPages& pages, std::span<const Worksheet> worksheets);
+
 // A worksheet as plain text, for a screen reader or a braille embosser: its title, the grid row by row, the
 // words, and the key after a form feed (U+000C). Lines have at most 40 characters where words allow it, as
 // pages of braille are wide (common practice). Of the options order, key, name_line and date_line count.

@@ -206,6 +206,13 @@ struct CheckRules {
                                             std::span<const PlacedWord> placed = {},
                                             const CheckRules& rules = {});
 
+// A grid made elsewhere as a puzzle, to be printed or drawn: each word where it is known to stand or, where
+// that is not known, where the audit finds it first in reading order; words that are missing are left out.
+// The puzzle's audit says whether it is certified. Refused as the audit is.
+[[nodiscard]] LODE_API Outcome<Puzzle> puzzle_of(LetteredGrid grid, Recipe recipe,
+                                                 std::span<const PlacedWord> placed = {},
+                                                 const SearchControl& control = {});
+
 // How a finished grid is to be rated.
 struct RatingRules {
     std::optional<LetterLooks> looks = {};  // none: built_in_looks
@@ -254,6 +261,23 @@ struct RankedPuzzle {
 // neighbours and unevenness, both in percent (judgement). Equal ones keep their order. Refused as rate is.
 [[nodiscard]] LODE_API Outcome<std::vector<RankedPuzzle>> rank_puzzles(std::span<const Puzzle> puzzles,
                                                                        const std::optional<Aim>& aim = {});
+
+// Puzzles of one recipe for neighbours in a class: by different seeds, alike in difficulty.
+struct Versions {
+    std::vector<Puzzle> puzzles;    // in the order of their seeds
+    std::vector<double> fixations;  // of each, for all words, by the simulated reader of score.hpp
+    std::size_t tried = 0;          // puzzles
+    std::size_t shared_places = 0;  // pairs of versions times words that stand at the same place in both
+};
+inline constexpr std::size_t max_versions = 26;  // they are marked by the letters A to Z
+// The hardest version asks for at most so many times the fixations of the easiest.
+inline constexpr double version_spread = 1.1;
+// The first of the puzzles from seeds that follow each other that lie so near, with no word at the same place
+// in two of them; where some tens a version do not suffice for that, with as few such words as a plain choice
+// finds. Refused as unfinished where too few lie near each other, and as make is. The result does not depend
+// on the number of threads. Throws std::invalid_argument for no version or more than max_versions.
+[[nodiscard]] LODE_API Outcome<Versions> make_versions(const CheckedRecipe& checked, std::uint64_t first_seed,
+                                                       std::size_t count, const MakeControl& control = {});
 
 // JSON, described by the schemas in data/schema. Numbers of rows and columns count from 1.
 [[nodiscard]] LODE_API std::string to_json(const Puzzle& puzzle);

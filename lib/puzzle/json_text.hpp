@@ -6,6 +6,8 @@
 #include <string_view>
 #include <vector>
 
+#include <letterlode/export.hpp>
+
 namespace lode {
 
 // A name and a value that is JSON already.
@@ -17,19 +19,19 @@ using JsonMembers = std::vector<JsonMember>;
 
 // A string in quotes. Text that came from outside may be no UTF-8 (a file's name, say): what is not becomes
 // U+FFFD.
-[[nodiscard]] std::string json_string(std::string_view text);
+[[nodiscard]] LODE_API std::string json_string(std::string_view text);
 // The shortest number that reads back as the same.
-[[nodiscard]] std::string json_number(double number);
-[[nodiscard]] std::string json_bool(bool value);
-[[nodiscard]] std::string json_strings(const std::vector<std::string>& texts);
-[[nodiscard]] std::string json_object(const JsonMembers& members);
+[[nodiscard]] LODE_API std::string json_number(double number);
+[[nodiscard]] LODE_API std::string json_bool(bool value);
+[[nodiscard]] LODE_API std::string json_strings(const std::vector<std::string>& texts);
+[[nodiscard]] LODE_API std::string json_object(const JsonMembers& members);
 
 // Two ways to write an array: on one line, or one line an element.
 using JsonArray = std::string (*)(const std::vector<std::string>& elements);
-[[nodiscard]] std::string json_array(const std::vector<std::string>& elements);
-[[nodiscard]] std::string json_array_in_lines(const std::vector<std::string>& elements);
+[[nodiscard]] LODE_API std::string json_array(const std::vector<std::string>& elements);
+[[nodiscard]] LODE_API std::string json_array_in_lines(const std::vector<std::string>& elements);
 
 // A whole document, one line a member: people can read it and compare it by lines.
-[[nodiscard]] std::string json_document(const JsonMembers& members);
+[[nodiscard]] LODE_API std::string json_document(const JsonMembers& members);
 
 }  // namespace lode

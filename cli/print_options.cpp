@@ -1,0 +1,124 @@
+#include "print_options.hpp"
+
+#include <charconv>
+#include <cstdlib>
+
+#include <letterlode/blank.hpp>
+
+namespace lode::cli {
+namespace {
+
+// Colours that differ in lightness too, for those who see few hues; each has a contrast of 3 and more with
+// paper.
+constexpr std::array<Colour, 6> own_colours{{{0x1b, 0x6c, 0xa8},
+                                             {0xb4, 0x3c, 0x1f},
+                                             {0x2e, 0x7d, 0x4f},
+                                             {0x7a, 0x3e, 0x9d},
+                                             {0x9a, 0x6a, 0x00},
+                                             {0x3f, 0x4a, 0x5a}}};
+
+template <class Field, class Choice>
+std::optional<Refusal> set_choice(Field& field, const Values& values, const char* option,
+                                  std::optional<Choice> (*named)(std::string_view), const char* advice) {
+    if (!values.has(option)) return std::nullopt;
+    const auto choice = named(values.text(option));
+    if (!choice) return unusable_value(option, values.text(option), advice);
+    field = *choice;
+    return std::nullopt;
+}
+
+std::optional<Refusal> set_key(PrintOptions& options, const Values& values) {
+    if (values.text("key") == "none") {
+        options.key = false;
+        return std::nullopt;
+    }
+    return set_choice(options.key_marks, values, "key", key_marks_named,
+                      "Give rings, lines, greyed or none.");
+}
+
+std::optional<Refusal> set_colours(PrintOptions& options, const Values& values) {
+    if (!values.has("colours")) return std::nullopt;
+    const std::string text = values.text("colours");
+    if (text == "own") {
+        options.colours.assign(own_colours.begin(), own_colours.end());
+        return std::nullopt;
+    }
+    for (std::size_t from = 0; from <= text.size();) {
+        const auto comma = std::min(text.find(',', from), text.size());
+        const auto colour = read_colour(text.substr(from, comma - from));
+        if (!colour) return colour.refusal();
+        options.colours.push_back(*colour);
+        from = comma + 1;
+    }
+    return std::nullopt;
+}
+
+std::optional<Refusal> set_margin(PrintOptions& options, const Values& values) {
+    if (!values.has("margin")) return std::nullopt;
+    const auto margin = read_length(values.text("margin"), least_print_margin_mm, most_print_margin_mm);
+    if (!margin) return margin.refusal();
+    options.margin_mm = *margin;
+    return std::nullopt;
+}
+
+// reproducible-builds.org, SOURCE_DATE_EPOCH: without it a document has no date.
+std::optional<Refusal> set_date(PrintOptions& options) {
+    const char* text = std::getenv("SOURCE_DATE_EPOCH");
+    if (!text || !*text) return std::nullopt;
+    const std::string seconds = text;
+    std::int64_t date = 0;
+    const auto [end, error] = std::from_chars(seconds.data(), seconds.data() + seconds.size(), date);
+    constexpr std::int64_t year_9999 = 253'402'300'799;
+    if (error != std::errc{} || end != seconds.data() + seconds.size() || date < 0 || date > year_9999)
+        return unusable_call("SOURCE_DATE_EPOCH is no date: '" + seconds.substr(0, 60) + "'.",
+                             "It counts seconds since 1970; leave it out for a document without a date.");
+    options.date = date;
+    return std::nullopt;
+}
+
+}  // namespace
+
+void add_print_options(po::options_description& options) {
+    using Text = std::string;
+    options.add_options()                                                          //
+        ("page", po::value<Text>()->value_name("NAME"), "a4 (default) or letter")  //
+        ("landscape", po::bool_switch(), "pages lie on their longer side")         //
+        ("margin", po::value<Text>()->value_name("LENGTH"),
+         "what stays white at every edge (default 12.7mm)")                                              //
+        ("font", po::value<Text>()->value_name("NAME"), "of all text, by family (default DejaVu Sans)")  //
+        ("list", po::value<Text>()->value_name("ORDER"),
+         "alphabetical (default, by the rules of --locale), given, or length: the shortest words first")  //
+        ("grid-lines", po::value<Text>()->value_name("KIND"),
+         "between cells: none (default), light or full")  //
+        ("name-line", po::value<Text>()->value_name("TEXT")->implicit_value("Name"),
+         "a line on which to write a name; --name-line=TEXT for another word than 'Name'")  //
+        ("date-line", po::value<Text>()->value_name("TEXT")->implicit_value("Date"),
+         "the same for a date")  //
+        ("large-print", po::bool_switch(),
+         "letters and words of 18 pt and more; says where a grid cannot")  //
+        ("key", po::value<Text>()->value_name("KIND"),
+         "how the answer key marks words: rings (default), lines, greyed (all other letters); none for no "
+         "key")  //
+        ("colours", po::value<Text>()->value_name("LIST"),
+         "marks of the key in colours, in turn: gold,seagreen,#a34a2c, or own for some that go together "
+         "(default: greys, for copiers)");
+}
+
+Outcome<PrintOptions> print_options(const Values& values) {
+    PrintOptions options;
+    options.landscape = values.is_on("landscape");
+    options.large_print = values.is_on("large-print");
+    options.font = values.text("font");
+    options.name_line = values.text("name-line");
+    options.date_line = values.text("date-line");
+    for (auto refusal :
+         {set_choice(options.page, values, "page", paper_named, "Give a4 or letter."),
+          set_choice(options.order, values, "list", list_order_named, "Give alphabetical, given or length."),
+          set_choice(options.grid_lines, values, "grid-lines", grid_lines_named, "Give none, light or full."),
+          set_key(options, values), set_colours(options, values), set_margin(options, values),
+          set_date(options)})
+        if (refusal) return std::move(*refusal);
+    return options;
+}
+
+}  // namespace lode::cli

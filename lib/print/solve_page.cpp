@@ -1,0 +1,2 @@
+#include <letterlode/print.hpp>
+namespace lode { std::string solve_page(const Worksheet&, const PrintOptions&) { return ""; } }
