@@ -100,6 +100,8 @@ Outcome<Source> read_source(const std::string& file, std::string title, const Va
     if (!with_filler) return with_filler.refusal();
     auto with_grid = with_grid_options(std::move(*with_filler), values);
     if (!with_grid) return with_grid.refusal();
+    note_missing_avoid_list(*with_grid);
+    note_missing_letter_table(*with_grid);
     return Source{std::move(title), std::nullopt, std::move(*with_grid)};
 }
 

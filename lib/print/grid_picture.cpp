@@ -25,8 +25,9 @@ class GridPainter {
         : document_(document), picture_(picture), grid_(picture.puzzle.grid.grid) {}
 
     void paint() {
-        draw_lines();
+        // Lines between cells lie above the marks, whose margins would break them.
         if (picture_.key && *picture_.key != KeyMarks::greyed) draw_marks();
+        draw_lines();
         draw_table();
     }
 

@@ -18,7 +18,7 @@ double pitch_mm(double size_pt) {
     return PdfDocument::line_pitch({size_pt, false, ink});
 }
 
-double column_width(double width_mm, std::size_t columns, double size_pt) {
+double equal_width(double width_mm, std::size_t columns, double size_pt) {
     const auto count = static_cast<double>(columns);
     return (width_mm - (count - 1) * gap_em * em_mm(size_pt)) / count;
 }
@@ -70,6 +70,12 @@ ListFlow::ListFlow(const PdfDocument& document, std::vector<std::string> entries
         for (std::string piece; pieces >> piece;)
             widest_piece_em_ = std::max(widest_piece_em_, document_.width_of(piece, one_em));
     }
+}
+
+// A row of a table must not be drawn out so far that the eye loses it.
+double ListFlow::column_width(double width_mm, std::size_t columns, double size_pt) const {
+    const double equal = equal_width(width_mm, columns, size_pt);
+    return fixed_em_ > 0 ? std::min(equal, (widest_em_ + fixed_em_ + 2) * em_mm(size_pt)) : equal;
 }
 
 double ListFlow::text_width(double column_mm, double size_pt) const {

@@ -55,6 +55,7 @@ class ListFlow {
     [[nodiscard]] std::vector<std::string> lines(std::size_t entry, const ListColumns& in) const;
 
   private:
+    [[nodiscard]] double column_width(double width_mm, std::size_t columns, double size_pt) const;
     [[nodiscard]] double text_width(double column_mm, double size_pt) const;
     [[nodiscard]] std::vector<std::size_t> line_counts(std::size_t first, double column_mm,
                                                        double size_pt) const;

@@ -114,7 +114,9 @@ SheetLayout share_page(const SheetNeeds& needs, const ListFlow& list, const Box&
     const double reached = fits ? std::min(together.letter_pt, together.list_pt) : 0;
     if (reached >= std::max(wanted_pt, needs.least_list_pt)) return together;
     const SheetLayout apart = share.apart();
-    return !fits || std::min(apart.letter_pt, apart.list_pt) > reached ? apart : together;
+    if (!fits || std::min(apart.letter_pt, apart.list_pt) > reached) return apart;
+    // A list alone can be as large as is wanted even where the grid cannot.
+    return apart.list_pt >= wanted_pt && wanted_pt > 0 ? apart : together;
 }
 
 }  // namespace lode

@@ -1,6 +1,7 @@
 #include "print/worksheet_pages.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "print/grid_picture.hpp"
 #include "text/direction.hpp"
@@ -222,19 +223,35 @@ void draw_table_entry(PdfDocument& document, const LaidOutSheet& sheet, std::siz
                   {numbers + (2 * table_number_em + table_gap_em) * em, baseline}, style);
 }
 
-void draw_table_head(PdfDocument& document, const ListColumns& in, double left, double baseline) {
-    const TextStyle style{in.size_pt, true, head_grey};
+struct TableHead {
+    const char* text;
+    double x;
+    Align align;
+};
+
+std::array<TableHead, 4> table_heads(const ListColumns& in, double left) {
     const double em = em_mm(in.size_pt);
     const double numbers = left + in.column_mm - table_fixed_em * em;
-    const auto head = [&](const char* text, double x, Align align) {
-        const auto cell = document.tag(Role::column_header);
-        document.text(text, {x, baseline}, style, align);
-    };
+    return {{{"Word", left, Align::left},
+             {"Row", numbers + table_number_em * em, Align::right},
+             {"Col.", numbers + 2 * table_number_em * em, Align::right},
+             {"Direction", numbers + (2 * table_number_em + table_gap_em) * em, Align::left}}};
+}
+
+// Above each column; those who hear the table meet it once.
+void draw_table_head(PdfDocument& document, const ListColumns& in, double left, double baseline,
+                     bool is_first) {
+    const TextStyle style{in.size_pt, true, head_grey};
+    const auto heads = table_heads(in, left);
+    if (!is_first) {
+        for (const TableHead& head : heads) document.text(head.text, {head.x, baseline}, style, head.align);
+        return;
+    }
     const auto row = document.tag(Role::table_row);
-    head("Word", left, Align::left);
-    head("Row", numbers + table_number_em * em, Align::right);
-    head("Col.", numbers + 2 * table_number_em * em, Align::right);
-    head("Direction", numbers + (2 * table_number_em + table_gap_em) * em, Align::left);
+    for (const TableHead& head : heads) {
+        const auto cell = document.tag(Role::column_header);
+        document.text(head.text, {head.x, baseline}, style, head.align);
+    }
 }
 
 void draw_list_entry(PdfDocument& document, const LaidOutSheet& sheet, std::size_t entry,
@@ -260,7 +277,7 @@ void draw_columns(PdfDocument& document, const LaidOutSheet& sheet, const ListCo
         const double left = corner.x + place * (in.column_mm + in.gap_mm);
         double baseline = corner.y + em_mm(in.size_pt);
         if (sheet.is_key) {
-            if (is_first && i == 0) draw_table_head(document, in, left, baseline);
+            draw_table_head(document, in, left, baseline, is_first && i == 0);
             baseline += sheet.list.head_lines() * pitch;
         }
         for (std::size_t entry = in.columns[i].first; entry < in.columns[i].first + in.columns[i].count;

@@ -26,7 +26,7 @@ std::string count_of(std::size_t count, const std::string& one) {
 }
 
 // Rows with their numbers in front; a blank between letters where a line of braille has room for it, or where
-// letters have several characters.
+// letters have several characters; columns are as wide as the widest.
 std::string numbered_rows(const LetteredGrid& grid) {
     const Size size = grid.grid.size();
     const std::size_t digits = std::to_string(size.rows).size();
@@ -40,11 +40,9 @@ std::string numbered_rows(const LetteredGrid& grid) {
         std::string line;
         for (int column = 0; column < size.columns; ++column) {
             const Letter letter = grid.grid[{row, column}];
-            if (spaced)
-                line += ' ';
-            else if (column == 0)
-                line += ' ';
-            line += letter < grid.alphabet.size() ? grid.alphabet.text(letter) : ".";
+            if (spaced || column == 0) line += ' ';
+            const std::string shown = letter < grid.alphabet.size() ? grid.alphabet.text(letter) : ".";
+            line += column + 1 < size.columns ? padded(shown, widest) : shown;
         }
         const std::string number = std::to_string(row + 1);
         text += in_columns(std::string(digits - number.size(), ' ') + number + line) + "\n";

@@ -14,7 +14,7 @@ namespace lode {
 [[nodiscard]] LODE_API std::size_t display_width(std::string_view text);
 
 // With blanks after it, or before it, up to a width; longer texts stay as they are.
-[[nodiscard]] std::string padded(std::string_view text, std::size_t to);
+[[nodiscard]] LODE_API std::string padded(std::string_view text, std::size_t to);
 [[nodiscard]] std::string padded_before(std::string_view text, std::size_t to);
 
 }  // namespace lode
