@@ -46,6 +46,10 @@ judged rating 0 rated-drawn rate "$samples/herb-bed-grid.txt" --words "$samples/
 judged puzzle 0 aimed make "$samples/worksheet.txt" --aim harder --json
 judged puzzle 0 welsh make "$samples/worksheet.txt" --locale cy --digraphs split --marks strip --finals fold --sharp-s keep --json
 judged refusal 2 rated-nowhere rate "$scratch/sign.json" --viewing 2m --json
+judged print 0 printed print "$samples/worksheet.txt" --versions 3 --heading Beds --out "$scratch/printed.pdf" --json
+judged print 1 printed-large print "$samples/worksheet.txt" --grid 30x30 --large-print --out "$scratch/large.pdf" --json
+judged refusal 2 printed-nowhere print "$samples/worksheet.txt" --json
+judged refusal 2 printed-too-large print "$samples/worksheet.txt" --grid 90x90 --out "$scratch/too-large.pdf" --json
 
 # A puzzle's recipe makes the same puzzle again.
 /usr/bin/python3 -c 'import json, sys; json.dump(json.load(open(sys.argv[1]))["recipe"], open(sys.argv[2], "w"))' \

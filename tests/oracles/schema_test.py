@@ -17,7 +17,7 @@ import unittest
 import jsonschema
 
 FOLDER = pathlib.Path(__file__).resolve().parents[2] / "data" / "schema"
-KINDS = ("puzzle", "audit", "refusal", "rating", "recipe", "choices")
+KINDS = ("puzzle", "audit", "refusal", "rating", "recipe", "choices", "print")
 STEPS = {"right": (0, 1), "down": (1, 0), "down-right": (1, 1), "up-right": (-1, 1),
          "left": (0, -1), "up": (-1, 0), "up-left": (-1, -1), "down-left": (1, -1)}
 
@@ -100,6 +100,10 @@ RIGHT = {
         "difficulty": {"fixations": 412.5, "level": "search", "words": [{"shown": "Shed", "fixations": 12.5, "found": True}],
                        "parts": [{"part": "words", "value": 2, "unit": "words", "source": "judgement"}]}},
 }
+RIGHT["print"] = {
+    "format": "letterlode-print", "version": 1, "pages": 4, "letter_pt": 21.6, "list_pt": 16, "large_enough": True, "notes": [],
+    "worksheets": [{"title": "Beds", "version": "A", "seed": 7, "rows": 15, "columns": 15, "words": 20},
+                   {"title": "", "seed": 8, "rows": 15, "columns": 15, "words": 20}]}
 RIGHT["puzzle"] = {
     "format": "letterlode-puzzle", "version": 1, "recipe": {"words": ["Shed"]}, "rows": 2, "columns": 4,
     "cells": [["S", "H", "E", "D"], ["O", None, "LL", "Ñ"]],
@@ -137,7 +141,10 @@ WRONG = [
     ("recipe", "earlier/words/0/direction", GONE), ("recipe", "crossings/most", -1),
     ("recipe", "filler", "at random"), ("recipe", "letter_counts", ["A"]), ("recipe", "letter_counts/A", -1),
     ("recipe", "longest_run", -1), ("recipe", "look_alikes", True), ("recipe", "message_then", "words"),
-    ("audit", "words/0/copies/0", {**SHED, "inside": ""}), ("choices", "puzzles", []), ("choices", "puzzles/0/rows", GONE),
+    ("audit", "words/0/copies/0", {**SHED, "inside": ""}), ("choices", "puzzles", []),
+    ("print", "pages", 0), ("print", "letter_pt", 7.9), ("print", "large_enough", GONE), ("print", "worksheets", []),
+    ("print", "worksheets/0/seed", "7"), ("print", "worksheets/0/version", ""), ("print", "worksheets/1/title", GONE),
+    ("choices", "puzzles/0/rows", GONE),
     ("refusal", "reason", "hard"), ("refusal", "message", ""), ("refusal", "advice", GONE), ("refusal", "words", "x"),
     ("refusal", "line", 0), ("refusal", "source", 3),
     ("rating", "readability/0/unit", GONE), ("rating", "readability/0/source", ""), ("rating", "readability/0/value", "14.2"),
