@@ -67,7 +67,7 @@ ExitCode cut(const Values& values) {
     if (!held) return report(held.refusal(), json);
     const ExitCode end = held->measures.holds() ? done : finding;
     if (values.has("out")) {
-        const auto files = cut_files(*puzzle, *held, *cutting);
+        const auto files = files_to_cut(*puzzle, *held, *cutting);
         if (!files) return report(files.refusal(), json);
         const ExitCode written = write_output(values.text("out"), *files, values.is_on("replace"), json);
         return written == done ? end : written;

@@ -70,6 +70,10 @@ Outcome<PlanOptions> plan_options(const Values& values) {
     return options;
 }
 
+CutControl control_of(Progress& progress) {
+    return {[&](std::uint64_t done, std::uint64_t all) { progress.show(done, all); }, &interrupt_flag()};
+}
+
 constexpr std::size_t most_findings_said = 6;
 
 void say_findings(const HeldArtwork& held) {
@@ -150,9 +154,19 @@ std::optional<Refusal> cutting_without_folder(const Values& values) {
 }
 
 Outcome<HeldArtwork> drawn(const Puzzle& puzzle, const ArtworkOptions& options, bool fix) {
-    auto held = fix ? draw_to_hold(puzzle, options) : draw_and_measure(puzzle, options);
+    auto held = [&] {
+        Progress progress("drawing and measuring", fix ? "of what may have to be tried" : "of the pieces");
+        const CutControl control = control_of(progress);
+        return fix ? draw_to_hold(puzzle, options, control) : draw_and_measure(puzzle, options, control);
+    }();
     if (held) say_findings(*held);
     return held;
+}
+
+Outcome<std::vector<NamedFile>> files_to_cut(const Puzzle& puzzle, const HeldArtwork& held,
+                                             const CutOptions& options) {
+    Progress progress("planning loads", "of the effort spent");
+    return cut_files(puzzle, held, options, control_of(progress));
 }
 
 }  // namespace lode::cli

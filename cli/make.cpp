@@ -124,7 +124,7 @@ Outcome<std::vector<NamedFile>> files_of(const Puzzle& puzzle, const std::option
     if (!wanted) return files;
     const auto held = drawn(puzzle, wanted->artwork, wanted->fix);
     if (!held) return held.refusal();
-    auto cut = cut_files(puzzle, *held, wanted->cutting);
+    auto cut = files_to_cut(puzzle, *held, wanted->cutting);
     if (!cut) return cut.refusal();
     for (auto& file : *cut) files.push_back({folder + file.path, std::move(file.bytes)});
     return files;
@@ -227,7 +227,7 @@ ExitCode make(const Values& values) {
     if (!aim) return report(aim.refusal(), json);
     const bool several = values.has("choices") || recipe->choices > 1;
 
-    Progress progress("of the effort spent");
+    Progress progress("searching", "of the effort spent");
     const MakeControl control{[&](std::uint64_t spent, std::uint64_t all) { progress.show(spent, all); },
                               &interrupt_flag(), static_cast<unsigned>(*threads)};
     if (artwork_wanted) {

@@ -147,8 +147,12 @@ bool holds(Size outer, Size inner, Length margin) {
 
 class Making {
   public:
-    Making(std::span<const ToCut> pieces, const PlanOptions& options)
-        : pieces_(pieces), options_(options), steps_(options.effort) {
+    Making(std::span<const ToCut> pieces, const PlanOptions& options, const CutControl& control)
+        : pieces_(pieces),
+          options_(options),
+          control_(control),
+          watch_(control, options.effort),
+          steps_(options.effort, &watch_) {
         const Bed& bed = options.bed;
         const double height = bed.height_mm == 0 ? bed.longest_mm : bed.height_mm;
         rules_.roll = bed.height_mm == 0;
@@ -160,20 +164,27 @@ class Making {
     Outcome<Plan> run() {
         if (pieces_.empty()) return Plan{{}, {}, 0, true, {}};
         list_colours();
-        for (std::size_t i = 0; i < pieces_.size(); ++i)
+        for (std::size_t i = 0; i < pieces_.size(); ++i) {
+            if (control_.is_cancelled()) return interrupted();
             if (auto fault = add(i)) return *fault;
+        }
         if (units_.size() > max_pieces_planned)
             return unusable("the pieces come to " + std::to_string(units_.size()) +
                             " when the large ones are split; at most " + std::to_string(max_pieces_planned) +
                             " are planned");
         if (auto fault = film_fault()) return *fault;
         const auto outcome = packing::plan_films(cuttings_, rules_, steps_);
+        if (control_.is_cancelled()) return interrupted();
         if (!outcome.plan) return no_way_found(outcome.fault.colour);
         finish(*outcome.plan);
         return std::move(plan_);
     }
 
   private:
+    static Refusal interrupted() {
+        return refusal(Refusal::Reason::unfinished, "Planning was interrupted before its end.");
+    }
+
     void list_colours() {
         for (const ToCut& piece : pieces_) {
             const auto at = std::find(colours_.begin(), colours_.end(), piece.colour);
@@ -397,6 +408,8 @@ class Making {
 
     std::span<const ToCut> pieces_;
     const PlanOptions& options_;
+    const CutControl& control_;
+    packing::Watch watch_;
     packing::Steps steps_;
     packing::Rules rules_;
     std::vector<Colour> colours_;
@@ -435,14 +448,14 @@ Path placed(std::span<const ToCut> pieces, const Plan& plan, const PlacedPiece& 
     return transformed(turned(path, where.eighths), 1, where.shift);
 }
 
-Outcome<Plan> plan(std::span<const ToCut> pieces, const PlanOptions& options) {
+Outcome<Plan> plan(std::span<const ToCut> pieces, const PlanOptions& options, const CutControl& control) {
     if (auto fault = fault_in(options)) return *fault;
     if (pieces.size() > max_pieces_planned)
         return unusable(std::to_string(pieces.size()) + " pieces; at most " +
                         std::to_string(max_pieces_planned) + " are planned");
     for (const ToCut& piece : pieces)
         if (auto fault = fault_in(piece)) return *fault;
-    return Making(pieces, options).run();
+    return Making(pieces, options, control).run();
 }
 
 }  // namespace lode
