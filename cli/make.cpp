@@ -201,6 +201,10 @@ Verb make_verb() {
 ExitCode make(const Values& values) {
     const bool json = values.is_on("json");
     const std::string folder = values.text("out");
+    if (values.is_on("replace") && !values.has("out"))
+        return report(unusable_call("--replace is of no use without a folder.",
+                                    "Give --out DIR as well, or leave it out."),
+                      json);
     if (values.has("out"))
         if (const auto refusal = cannot_write_to(folder, values.is_on("replace")))
             return report(*refusal, json);

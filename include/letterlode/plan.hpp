@@ -117,7 +117,8 @@ struct Plan {
 // As few loads as possible, then as few film rectangles, then as little film. In each load the boxes of
 // pieces lie a gap apart, each within a rectangle of film of its colour that reaches a margin beyond it, no
 // two rectangles overlap, and all lie within what the cutter reaches. Film comes from the maker's stock where
-// its colour is named there, never more than there is. What is larger than the bed is split along straight
+// its colour is named there, never more than there is. What is larger than the bed, or than
+// each sheet of its colour, is split along straight
 // lines that cross none of its contours' boxes.
 //
 // The loads are proved least for up to a dozen pieces, given the effort: by an exact search. Beyond, they are

@@ -228,18 +228,19 @@ class Making {
         const ToCut& piece = pieces_[number];
         const std::size_t colour = colour_of_[number];
         auto turns = turns_of(piece.path, options_.may_turn, piece.upright);
-        if (std::any_of(turns.begin(), turns.end(), [&](const auto& turn) { return bed_holds(turn); })) {
-            std::erase_if(turns,
-                          [&](const auto& turn) { return !bed_holds(turn) || !film_holds(turn, colour); });
-            if (turns.empty()) return no_film_for(number);
+        const bool bed_is_enough =
+            std::any_of(turns.begin(), turns.end(), [&](const auto& turn) { return bed_holds(turn); });
+        std::erase_if(turns, [&](const auto& turn) { return !bed_holds(turn) || !film_holds(turn, colour); });
+        if (!turns.empty()) {
             units_.push_back({number, std::nullopt, piece.path});
             cuttings_.push_back({colour, std::move(turns)});
             return std::nullopt;
         }
         auto parts = split(number, piece, part_sizes(colour));
-        if (parts.empty()) return too_large(number);
-        plan_.notes.push_back("\"" + piece.name + "\" is larger than the bed and was split into " +
-                              std::to_string(parts.size()) +
+        if (parts.empty()) return bed_is_enough ? no_film_for(number) : too_large(number);
+        plan_.notes.push_back("\"" + piece.name + "\" is larger than " +
+                              (bed_is_enough ? "the film of its colour" : "the bed") +
+                              " and was split into " + std::to_string(parts.size()) +
                               " parts: lay them so that the diamonds along their edges are whole, then lift "
                               "the diamonds off.");
         for (SplitPart& part : parts) {
@@ -247,7 +248,7 @@ class Making {
             auto of_part = turns_of(path, options_.may_turn, piece.upright);
             std::erase_if(of_part,
                           [&](const auto& turn) { return !bed_holds(turn) || !film_holds(turn, colour); });
-            if (of_part.empty()) return too_large(number);
+            if (of_part.empty()) return bed_is_enough ? no_film_for(number) : too_large(number);
             units_.push_back({number, plan_.parts.size(), std::move(path)});
             cuttings_.push_back({colour, std::move(of_part)});
             plan_.parts.push_back(std::move(part));
