@@ -408,14 +408,14 @@ TEST_CASE("A plan stops within one report of its steps once another thread cance
 }
 
 TEST_CASE("What fits the bed but no film of its colour is split as far as the film asks for") {
-    // Twelve letters in a row of 240 mm, on sheets of two thirds of that length.
+    // Twelve letters in a row of 240 mm, on sheets that take six of them with their marks, but no seven.
     ToCut row{"letters", "letters", red, {}, true};
     for (int i = 0; i < 12; ++i) {
         const Path letter = rectangle({20.0 * i, 0}, 12, 14);
         row.path.contours.push_back(letter.contours.front());
     }
     PlanOptions options = foot_square();
-    options.films = {{red, 160, 60, 2}};
+    options.films = {{red, 150, 60, 2}};
     const Plan result = sound_plan({row}, options);
     REQUIRE(result.parts.size() == 2);
     REQUIRE_THAT(result.notes.front(), Catch::Contains("larger than the film of its colour"));
