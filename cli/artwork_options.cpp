@@ -66,7 +66,10 @@ std::optional<Refusal> add_hole(ArtworkOptions& options, const std::string& valu
                 "hole", value,
                 "Give its middle from the left and from the top, and its diameter: 12mm,12mm,5mm.");
         const auto read = read_length(value.substr(from, comma - from), 0, most_blank_mm);
-        if (!read) return read.refusal();
+        if (!read)
+            return unusable_value(
+                "hole", value,
+                "Give its middle from the left and from the top, and its diameter: 12mm,12mm,5mm.");
         lengths[i] = *read;
         from = comma + 1;
     }
@@ -141,6 +144,17 @@ std::optional<Refusal> set_lengths(ArtworkOptions& options, const Values& values
         if (refusal) return refusal;
     for (const auto& hole : values.texts("hole"))
         if (auto refusal = add_hole(options, hole)) return refusal;
+    return std::nullopt;
+}
+
+// Options of a part that is not drawn, which would be passed over in silence.
+std::optional<Refusal> without_its_part(const ArtworkOptions& options, const Values& values) {
+    if (values.has("heading-font") && options.heading.empty())
+        return unusable_call("--heading-font is of no use without a heading.",
+                             "Give --heading TEXT as well, or leave it out.");
+    if (values.has("border-line") && !values.has("border"))
+        return unusable_call("--border-line is of no use without a border.",
+                             "Give --border as well, such as --border line, or leave it out.");
     return std::nullopt;
 }
 
@@ -219,6 +233,7 @@ Outcome<ArtworkOptions> artwork_options(const Values& values, std::optional<Surf
         if (refusal) return std::move(*refusal);
     for (const auto& value : values.texts("colour"))
         if (auto refusal = set_colour(options, value)) return std::move(*refusal);
+    if (auto refusal = without_its_part(options, values)) return std::move(*refusal);
     return options;
 }
 

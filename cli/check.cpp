@@ -81,7 +81,7 @@ ExitCode check(const Values& values) {
     if (!task) return report(task.refusal(), json);
     if (!task->is_puzzle) note_missing_avoid_list(task->recipe);
 
-    Progress progress("of the rows");
+    Progress progress("searching", "of the rows");
     rules->control.progress = [&](long long done, long long all) {
         progress.show(static_cast<std::uint64_t>(done), static_cast<std::uint64_t>(all));
     };

@@ -45,6 +45,10 @@ Verb cut_verb() {
 ExitCode cut(const Values& values) {
     const bool json = values.is_on("json");
     const std::string file = values.texts("file").front();
+    if (values.is_on("replace") && !values.has("out"))
+        return report(unusable_call("--replace is of no use without a folder.",
+                                    "Give --out DIR as well, or leave it out."),
+                      json);
     if (values.has("out"))
         if (const auto refusal = cannot_write_to(values.text("out"), values.is_on("replace")))
             return report(*refusal, json);
@@ -67,7 +71,7 @@ ExitCode cut(const Values& values) {
     if (!held) return report(held.refusal(), json);
     const ExitCode end = held->measures.holds() ? done : finding;
     if (values.has("out")) {
-        const auto files = cut_files(*puzzle, *held, *cutting);
+        const auto files = files_to_cut(*puzzle, *held, *cutting);
         if (!files) return report(files.refusal(), json);
         const ExitCode written = write_output(values.text("out"), *files, values.is_on("replace"), json);
         return written == done ? end : written;

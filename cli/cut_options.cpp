@@ -18,6 +18,9 @@ Outcome<Area> read_area(const char* option, const std::string& text) {
         refusal.advice = {"Give width x height (12x12in, 305x305mm), or a roll's width alone (12in)."};
         return refusal;
     };
+    if (text.find(".svg") != std::string::npos ||
+        (!text.empty() && text.front() >= 'a' && text.front() <= 'z'))
+        return explained(unusable_call("'" + text + "' is no size of a rectangle.", ""));
     if (text.find_first_of("xX") == std::string::npos) {
         const auto width = read_length(text, least_bed_mm, most_bed_mm);
         if (!width) return explained(width.refusal());
@@ -70,7 +73,28 @@ Outcome<PlanOptions> plan_options(const Values& values) {
     return options;
 }
 
+CutControl control_of(Progress& progress) {
+    return {[&](std::uint64_t done, std::uint64_t all) { progress.show(done, all); }, &interrupt_flag()};
+}
+
 constexpr std::size_t most_findings_said = 6;
+
+// Film of a colour that nothing is cut from is a mistyped colour, or of no use.
+std::optional<Refusal> idle_film(const Artwork& artwork, const CutOptions& options) {
+    if (!options.plan) return std::nullopt;
+    for (const FilmStock& film : options.plan->films) {
+        std::string colours;
+        bool used = false;
+        for (const Layer& layer : artwork.layers) {
+            used = used || layer.colour == film.colour;
+            colours += (colours.empty() ? "" : ", ") + to_text(layer.colour) + " (" + layer.name + ")";
+        }
+        if (!used)
+            return unusable_call("--film: no layer has the colour " + to_text(film.colour) + ".",
+                                 "Name a colour that is cut: " + colours + "; or leave it out.");
+    }
+    return std::nullopt;
+}
 
 void say_findings(const HeldArtwork& held) {
     for (const auto& note : held.artwork.notes) say("note: " + note);
@@ -150,9 +174,20 @@ std::optional<Refusal> cutting_without_folder(const Values& values) {
 }
 
 Outcome<HeldArtwork> drawn(const Puzzle& puzzle, const ArtworkOptions& options, bool fix) {
-    auto held = fix ? draw_to_hold(puzzle, options) : draw_and_measure(puzzle, options);
+    auto held = [&] {
+        Progress progress("drawing and measuring", fix ? "of what may have to be tried" : "of the pieces");
+        const CutControl control = control_of(progress);
+        return fix ? draw_to_hold(puzzle, options, control) : draw_and_measure(puzzle, options, control);
+    }();
     if (held) say_findings(*held);
     return held;
+}
+
+Outcome<std::vector<NamedFile>> files_to_cut(const Puzzle& puzzle, const HeldArtwork& held,
+                                             const CutOptions& options) {
+    if (auto refusal = idle_film(held.artwork, options)) return *std::move(refusal);
+    Progress progress("planning loads", "of the effort spent");
+    return cut_files(puzzle, held, options, control_of(progress));
 }
 
 }  // namespace lode::cli

@@ -19,6 +19,11 @@ void add_cut_options(po::options_description& options);
 [[nodiscard]] std::optional<Refusal> cutting_without_folder(const Values& values);
 
 // Draws the artwork, mended where --fix asks for it; says notes, changes, findings and ways out.
+// An interrupt ends it; a terminal is told how far it is.
 [[nodiscard]] Outcome<HeldArtwork> drawn(const Puzzle& puzzle, const ArtworkOptions& options, bool fix);
+
+// The files of a folder, as cut_files gives them; likewise.
+[[nodiscard]] Outcome<std::vector<NamedFile>> files_to_cut(const Puzzle& puzzle, const HeldArtwork& held,
+                                                           const CutOptions& options);
 
 }  // namespace lode::cli

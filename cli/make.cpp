@@ -124,7 +124,7 @@ Outcome<std::vector<NamedFile>> files_of(const Puzzle& puzzle, const std::option
     if (!wanted) return files;
     const auto held = drawn(puzzle, wanted->artwork, wanted->fix);
     if (!held) return held.refusal();
-    auto cut = cut_files(puzzle, *held, wanted->cutting);
+    auto cut = files_to_cut(puzzle, *held, wanted->cutting);
     if (!cut) return cut.refusal();
     for (auto& file : *cut) files.push_back({folder + file.path, std::move(file.bytes)});
     return files;
@@ -201,6 +201,10 @@ Verb make_verb() {
 ExitCode make(const Values& values) {
     const bool json = values.is_on("json");
     const std::string folder = values.text("out");
+    if (values.is_on("replace") && !values.has("out"))
+        return report(unusable_call("--replace is of no use without a folder.",
+                                    "Give --out DIR as well, or leave it out."),
+                      json);
     if (values.has("out"))
         if (const auto refusal = cannot_write_to(folder, values.is_on("replace")))
             return report(*refusal, json);
@@ -227,7 +231,7 @@ ExitCode make(const Values& values) {
     if (!aim) return report(aim.refusal(), json);
     const bool several = values.has("choices") || recipe->choices > 1;
 
-    Progress progress("of the effort spent");
+    Progress progress("searching", "of the effort spent");
     const MakeControl control{[&](std::uint64_t spent, std::uint64_t all) { progress.show(spent, all); },
                               &interrupt_flag(), static_cast<unsigned>(*threads)};
     if (artwork_wanted) {

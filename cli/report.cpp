@@ -74,8 +74,9 @@ ExitCode report(const Refusal& refusal, bool json) {
     return refusal.reason == Refusal::Reason::unusable ? unusable : finding;
 }
 
-Progress::Progress(std::string_view of)
-    : of_(of),
+Progress::Progress(std::string_view what, std::string_view of)
+    : what_(what),
+      of_(of),
       started_(std::chrono::steady_clock::now()),
       shown_(started_),
       on_terminal_(::isatty(STDERR_FILENO) == 1) {}
@@ -91,7 +92,7 @@ void Progress::show(std::uint64_t spent, std::uint64_t all) {
     shown_ = now;
     visible_ = true;
     const double share = all == 0 ? 1.0 : static_cast<double>(spent) / static_cast<double>(all);
-    std::fprintf(stderr, "\rsearching: %.0f %% %s\033[K", 100 * share, of_.c_str());
+    std::fprintf(stderr, "\r%s: %.0f %% %s\033[K", what_.c_str(), 100 * share, of_.c_str());
     std::fflush(stderr);
 }
 

@@ -37,17 +37,18 @@ void say(std::string_view line);
 // Returns the exit code.
 ExitCode report(const Refusal& refusal, bool json);
 
-// A line on standard error that tells how far a long search is; only on a terminal, and only after a second.
+// A line on standard error that tells how far long work is; only on a terminal, and only after a second.
 class Progress {
   public:
-    // "of the effort spent"
-    explicit Progress(std::string_view of);
+    // "searching", "of the effort spent"
+    Progress(std::string_view what, std::string_view of);
     ~Progress();
     Progress(const Progress&) = delete;
     Progress& operator=(const Progress&) = delete;
     void show(std::uint64_t spent, std::uint64_t all);
 
   private:
+    std::string what_;
     std::string of_;
     std::chrono::steady_clock::time_point started_;
     std::chrono::steady_clock::time_point shown_;

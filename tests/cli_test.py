@@ -1,6 +1,7 @@
 #!/usr/bin/python3
 """The program as a person or a script calls it: what it prints, leaves and answers, with wrong input too."""
 import json
+import os
 import pathlib
 import re
 import resource
@@ -183,6 +184,20 @@ class WritesAFolder(InFolder):
         self.assertIn(b"Interrupted", said)
         self.assertEqual(self.names(), ["words.txt"])
 
+    def test_what_would_be_passed_over_in_silence_is_refused_with_a_way_out(self):
+        puzzle = self.write("p.json", run("make", SAMPLE, "--json").stdout)
+        os.mkfifo(self.folder / "pipe.svg")
+        into = ["--out", self.folder / "cut"]
+        for options, says in [(["--replace"], "--out"), (["--heading-font", "constructed"], "--heading"),
+                              (["--border-line", "2mm"], "--border"), (["--hole", "a,b,c"], "'a,b,c'"),
+                              ([*into, "--bed", "heart 10x10in"], "--bed")]:
+            self.refused(2, "cut", puzzle, "--blank", "8x10in", "--surface", "first", *options, says=[says])
+        film = run("cut", puzzle, "--blank", "8x10in", "--surface", "first", *into, "--bed", "12x12in", "--film", "red=6x9in")
+        self.assertEqual(film.returncode, 2)
+        self.assertIn(b"no layer has the colour #ff0000", film.stderr)
+        self.assertIn(b"#243f3a (letters)", film.stderr)
+        self.refused(2, "cut", puzzle, "--blank", "pipe.svg", "--surface", "first", says=["regular file"])
+        self.assertEqual(self.names(), ["p.json", "pipe.svg"])
 
     def test_an_interrupt_ends_waiting_for_input(self):
         process = subprocess.Popen([PROGRAM, "make", "-"], stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.PIPE)

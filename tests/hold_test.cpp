@@ -4,6 +4,8 @@
 
 #include <letterlode/cut.hpp>
 
+#include <atomic>
+#include <thread>
 #include <utility>
 
 #include "panels.hpp"
@@ -147,4 +149,43 @@ TEST_CASE("neighbours of one layer that come too near are told, by their distanc
     }
     CHECK(told == (apart < 100));
     CHECK(told);
+}
+
+namespace {
+
+// Counts reports, and at one of them has another thread cancel.
+struct Canceller {
+    std::uint64_t at;
+    std::atomic<bool> flag{false};
+    std::uint64_t reports = 0;
+    [[nodiscard]] CutControl control() {
+        return {[this](std::uint64_t done, std::uint64_t all) {
+                    CHECK(done <= all);
+                    if (++reports == at) std::thread([this] { flag = true; }).join();
+                },
+                &flag};
+    }
+};
+
+}  // namespace
+
+TEST_CASE("drawing to hold stops before the next piece once another thread cancels, in any of its drawings") {
+    const ArtworkOptions wanted = in_font("DejaVu Sans");
+    Canceller never{0};
+    REQUIRE(draw_to_hold(fifteen(), wanted, never.control()).value().measures.holds());
+    const std::uint64_t all = never.reports;
+    const std::uint64_t pieces = 225;
+    REQUIRE(all > 5 * pieces);
+    for (const std::uint64_t at : {std::uint64_t{1}, pieces / 2, pieces + 1, all / 2, all}) {
+        Canceller canceller{at};
+        const auto held = draw_to_hold(fifteen(), wanted, canceller.control());
+        CAPTURE(at);
+        REQUIRE_FALSE(held);
+        CHECK(held.refusal().reason == Refusal::Reason::unfinished);
+        CHECK(has(held.refusal().message, "interrupted"));
+        CHECK(canceller.reports == at);
+    }
+    Canceller one{100};
+    CHECK_FALSE(draw_and_measure(fifteen(), wanted, one.control()));
+    CHECK(one.reports == 100);
 }

@@ -2,9 +2,11 @@
 
 #include <letterlode/plan.hpp>
 
+#include <atomic>
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <limits>
+#include <thread>
 
 #include "art/outline_polygons.hpp"
 #include "random/random.hpp"
@@ -374,4 +376,54 @@ TEST_CASE("Thousands of pieces are planned within little of the area bound") {
     CAPTURE(result->loads.size(), result->least_loads);
     REQUIRE(result->loads.size() * 10 <= result->least_loads * 11);
     REQUIRE(faults_of(pieces, options, *result).empty());
+}
+
+TEST_CASE("A plan stops within one report of its steps once another thread cancels") {
+    // Too much for two loads by their areas, and not for the search's patience.
+    const auto pieces = bands(70, 8, 26, 5);
+    const PlanOptions options = foot_square();
+    std::uint64_t reports = 0, last = 0;
+    const CutControl counted{[&](std::uint64_t done, std::uint64_t all) {
+                                 ++reports;
+                                 REQUIRE(done > last);
+                                 REQUIRE(all == options.effort);
+                                 last = done;
+                             },
+                             nullptr};
+    REQUIRE(plan(pieces, options, counted));
+    REQUIRE(reports > 20);
+    for (const std::uint64_t at : {std::uint64_t{1}, reports / 3, reports}) {
+        std::atomic<bool> flag{false};
+        std::uint64_t seen = 0;
+        const CutControl control{[&](std::uint64_t, std::uint64_t) {
+                                     if (++seen == at) std::thread([&] { flag = true; }).join();
+                                 },
+                                 &flag};
+        const auto outcome = plan(pieces, options, control);
+        CAPTURE(at);
+        REQUIRE_FALSE(outcome);
+        REQUIRE(outcome.refusal().reason == Refusal::Reason::unfinished);
+        REQUIRE(seen == at);
+    }
+}
+
+TEST_CASE("What fits the bed but no film of its colour is split as far as the film asks for") {
+    // Twelve letters in a row of 240 mm, on sheets that take six of them with their marks, but no seven.
+    ToCut row{"letters", "letters", red, {}, true};
+    for (int i = 0; i < 12; ++i) {
+        const Path letter = rectangle({20.0 * i, 0}, 12, 14);
+        row.path.contours.push_back(letter.contours.front());
+    }
+    PlanOptions options = foot_square();
+    options.films = {{red, 150, 60, 2}};
+    const Plan result = sound_plan({row}, options);
+    REQUIRE(result.parts.size() == 2);
+    REQUIRE_THAT(result.notes.front(), Catch::Contains("larger than the film of its colour"));
+    options.films[0].width_mm = 260;
+    REQUIRE(sound_plan({row}, options).parts.empty());
+    // No line parts one letter.
+    options.films = {{red, 20, 20, 50}};
+    const auto refused = plan(std::vector{row}, options);
+    REQUIRE_FALSE(refused);
+    REQUIRE_THAT(refused.refusal().message, Catch::Contains("no film of that colour holds it"));
 }

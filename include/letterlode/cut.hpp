@@ -71,13 +71,18 @@ struct HeldArtwork {
 // What to do about the findings, a sentence each: sizes that are large enough, how much bolder, which
 // alphabet.
 [[nodiscard]] LODE_API std::vector<std::string> ways_out(const HeldArtwork& held);
-// Draws, and measures by the options' least stroke and gap. Refused as draw is.
+// Draws, and measures by the options' least stroke and gap. Refused as draw is, and as unfinished where it is
+// cancelled, which it is between two pieces. Progress counts thousandths.
 [[nodiscard]] LODE_API Outcome<HeldArtwork> draw_and_measure(const Puzzle& puzzle,
-                                                             const ArtworkOptions& options);
+                                                             const ArtworkOptions& options,
+                                                             const CutControl& control = {});
 // Draws, and where the film would not hold, draws again with the least change after which it does: strokes
 // made wider by just what is missing, and where that closes gaps, the constructed alphabet. Where nothing
-// helps the artwork is as it was, with its findings. Refused as draw is.
-[[nodiscard]] LODE_API Outcome<HeldArtwork> draw_to_hold(const Puzzle& puzzle, const ArtworkOptions& options);
+// helps the artwork is as it was, with its findings. Refused as draw_and_measure is. Progress counts
+// thousandths of each drawing, of most_drawings_to_hold.
+[[nodiscard]] LODE_API Outcome<HeldArtwork> draw_to_hold(const Puzzle& puzzle, const ArtworkOptions& options,
+                                                         const CutControl& control = {});
+inline constexpr std::uint64_t most_drawings_to_hold = 15;
 
 struct CutPlan {
     std::vector<ToCut> pieces;  // as they are cut, mirrored where the surface asks for it
@@ -92,7 +97,8 @@ struct CutPlan {
 };
 // Layers as they lie, each carried over at once; where that takes more loads, bands one by one. Each load has
 // a witness in its waste. Refused as plan is.
-[[nodiscard]] LODE_API Outcome<CutPlan> plan_loads(const Artwork& artwork, const PlanOptions& options);
+[[nodiscard]] LODE_API Outcome<CutPlan> plan_loads(const Artwork& artwork, const PlanOptions& options,
+                                                   const CutControl& control = {});
 
 // A load as it is cut, on a page of the size of the bed: a group for each layer and colour, "witness" among
 // them. Throws std::out_of_range.
@@ -112,9 +118,10 @@ struct CutOptions {
 
 // "layers/1-letters.svg" and so on, numbered in order of application, each as .pdf (and .dxf) too;
 // "artwork.svg" and "artwork.pdf" with all layers; "loads/load-1.svg" and so on; "job-sheet.pdf",
-// "guide.pdf", "proof.html" and "preview.png". Refused as plan_loads is.
+// "guide.pdf", "proof.html" and "preview.png". Refused as plan_loads is; progress counts as plan's does.
 [[nodiscard]] LODE_API Outcome<std::vector<NamedFile>> cut_files(const Puzzle& puzzle,
                                                                  const HeldArtwork& held,
-                                                                 const CutOptions& options = {});
+                                                                 const CutOptions& options = {},
+                                                                 const CutControl& control = {});
 
 }  // namespace lode

@@ -5,7 +5,9 @@
 // in millimetres, y runs down, and a load's origin is the upper left corner of its bed, edge included. The
 // same pieces and options give the same plan on every machine.
 
+#include <atomic>
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
@@ -49,6 +51,15 @@ struct PlanOptions {
     double film_margin_mm = 5;  // film beyond its pieces, on each side
     bool may_turn = true;       // pieces by eighths of a turn; film is turned by quarters in any case
     std::uint64_t effort = 100'000'000;  // steps at the most: places looked at
+};
+
+// What a caller may do while artwork is drawn to hold, or loads are planned. Both may be left out.
+struct CutControl {
+    // Called now and then, on the calling thread. What it counts is told where it is taken; it may end before
+    // all of it is done, and begins anew where a call has to try another way.
+    std::function<void(std::uint64_t done, std::uint64_t all)> progress;
+    const std::atomic<bool>* cancel = nullptr;  // once true, the call stops soon and refuses as unfinished
+    [[nodiscard]] bool is_cancelled() const { return cancel && cancel->load(std::memory_order_relaxed); }
 };
 
 inline constexpr std::size_t max_pieces_planned = 10'000;
@@ -106,7 +117,8 @@ struct Plan {
 // As few loads as possible, then as few film rectangles, then as little film. In each load the boxes of
 // pieces lie a gap apart, each within a rectangle of film of its colour that reaches a margin beyond it, no
 // two rectangles overlap, and all lie within what the cutter reaches. Film comes from the maker's stock where
-// its colour is named there, never more than there is. What is larger than the bed is split along straight
+// its colour is named there, never more than there is. What is larger than the bed, or than
+// each sheet of its colour, is split along straight
 // lines that cross none of its contours' boxes.
 //
 // The loads are proved least for up to a dozen pieces, given the effort: by an exact search. Beyond, they are
@@ -115,7 +127,8 @@ struct Plan {
 // Refused as unusable: sizes that are no numbers or out of bounds, an edge that leaves nothing, a piece
 // without outline, too many pieces. Refused as impossible: a piece that fits neither bed nor film and cannot
 // be split, and less film than the pieces need. Refused as unfinished: film that might do, but no way was
-// found to take the pieces from it.
-[[nodiscard]] LODE_API Outcome<Plan> plan(std::span<const ToCut> pieces, const PlanOptions& options);
+// found to take the pieces from it; and a cancelled call. Progress counts steps of the effort.
+[[nodiscard]] LODE_API Outcome<Plan> plan(std::span<const ToCut> pieces, const PlanOptions& options,
+                                          const CutControl& control = {});
 
 }  // namespace lode

@@ -1,6 +1,8 @@
 // What a maker writes about a piece: its size, its outline, its surface.
 
 #include <cmath>
+#include <filesystem>
+#include <system_error>
 
 #include <letterlode/art.hpp>
 #include <letterlode/files.hpp>
@@ -80,6 +82,11 @@ Path stretched(const Path& path, double across, double down) {
 }
 
 Outcome<Blank> read_outline(const std::string& file, std::string_view measures, std::string_view whole) {
+    // A pipe without a writer would be waited for without end. What is not there, reading tells.
+    std::error_code none;
+    const auto status = std::filesystem::status(file, none);
+    if (std::filesystem::exists(status) && !std::filesystem::is_regular_file(status) && file != "/dev/stdin")
+        return no_blank(whole, "'" + file + "' is no regular file");
     const auto bytes = read_file(file, max_outline_bytes);
     if (!bytes) return bytes.refusal();
     auto blank = svg_outline(*bytes, file);

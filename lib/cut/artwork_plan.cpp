@@ -15,6 +15,10 @@ Path as_cut(const Artwork& artwork, const Path& path) {
     return artwork.surface == Surface::second ? mirrored(path, artwork.blank.width_mm) : path;
 }
 
+Refusal interrupted() {
+    return {Refusal::Reason::unfinished, "Planning was interrupted before its end.", {}, {}, {}, 0};
+}
+
 enum class WithMarks : bool { no, yes };
 
 // A layer as one piece, with its registration marks.
@@ -84,25 +88,25 @@ void add_weeding_lines(Drawing& drawing, const Load& load) {
 
 }  // namespace
 
-Outcome<CutPlan> plan_loads(const Artwork& artwork, const PlanOptions& options) {
+Outcome<CutPlan> plan_loads(const Artwork& artwork, const PlanOptions& options, const CutControl& control) {
     CutPlan result;
     WithMarks marks = WithMarks::yes;
     result.pieces = to_cut(artwork, false, marks);
-    auto planned = plan(result.pieces, options);
+    auto planned = plan(result.pieces, options, control);
     // WithMarks that stand on another part than the letters, or make the artwork too large, are of no use.
-    if (!artwork.registration.empty() && (!planned || !planned->parts.empty())) {
+    if (!control.is_cancelled() && !artwork.registration.empty() && (!planned || !planned->parts.empty())) {
         marks = WithMarks::no;
         result.pieces = to_cut(artwork, false, marks);
-        planned = plan(result.pieces, options);
+        planned = plan(result.pieces, options, control);
         result.left_out_marks = true;
     }
     // Bands laid one by one would have no registration marks.
     const bool is_registered = marks == WithMarks::yes && !artwork.registration.empty();
     const bool could_be_fewer =
         !planned || (!is_registered && (planned->loads.size() > 1 || !planned->parts.empty()));
-    if (could_be_fewer && has_loose_pieces(artwork)) {
+    if (!control.is_cancelled() && could_be_fewer && has_loose_pieces(artwork)) {
         std::vector<ToCut> loose = to_cut(artwork, true, marks);
-        auto other = plan(loose, options);
+        auto other = plan(loose, options, control);
         if (other && (!planned || other->loads.size() < planned->loads.size())) {
             result.pieces = std::move(loose);
             result.bands_are_loose = true;
@@ -117,9 +121,11 @@ Outcome<CutPlan> plan_loads(const Artwork& artwork, const PlanOptions& options) 
         result.plan.notes.push_back(
             "With registration marks the artwork is larger than the bed: loads are without them, layer files "
             "have them.");
-    for (Load& load : result.plan.loads)
+    for (Load& load : result.plan.loads) {
+        if (control.is_cancelled()) return interrupted();
         result.witnesses.push_back(
             placed_witness(load, lying_in(result, load), options.bed, artwork.surface));
+    }
     return result;
 }
 

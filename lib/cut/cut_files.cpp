@@ -23,35 +23,45 @@ Drawing with_weeding_lines(Drawing drawing) {
     return drawing;
 }
 
+Refusal interrupted() {
+    return {Refusal::Reason::unfinished, "Writing the files was interrupted before its end.", {}, {}, {}, 0};
+}
+
 }  // namespace
 
 Outcome<std::vector<NamedFile>> cut_files(const Puzzle& puzzle, const HeldArtwork& held,
-                                          const CutOptions& options) {
+                                          const CutOptions& options, const CutControl& control) {
     const Artwork& artwork = held.artwork;
     std::optional<CutPlan> plan;
     if (options.plan) {
-        auto planned = plan_loads(artwork, *options.plan);
+        auto planned = plan_loads(artwork, *options.plan, control);
         if (!planned) return planned.refusal();
         plan = *std::move(planned);
     }
     std::vector<NamedFile> files;
     for (std::size_t i = 0; i < artwork.layers.size(); ++i) {
+        if (control.is_cancelled()) return interrupted();
         const Drawing drawing = layer_drawing(artwork, i);
         append_drawing(files, "layers/" + std::to_string(i + 1) + "-" + artwork.layers[i].name,
                        options.weeding_lines ? with_weeding_lines(drawing) : drawing, options.dxf);
     }
     append_drawing(files, "artwork", artwork_drawing(artwork), options.dxf);
-    for (std::size_t i = 0; plan && i < plan->plan.loads.size(); ++i)
+    for (std::size_t i = 0; plan && i < plan->plan.loads.size(); ++i) {
+        if (control.is_cancelled()) return interrupted();
         append_drawing(files, "loads/load-" + std::to_string(i + 1),
                        load_drawing(artwork, *plan, *options.plan, i, options.weeding_lines), options.dxf);
+    }
+    if (control.is_cancelled()) return interrupted();
     files.push_back({"job-sheet.pdf", job_sheet_pdf({puzzle, artwork, held.measures, plan ? &*plan : nullptr,
                                                      options.plan ? &*options.plan : nullptr, held.changed,
                                                      ways_out(held), options.paper, options.speed_mm_s})});
+    if (control.is_cancelled()) return interrupted();
     if (options.guide) {
         auto guide = guide_pdf(artwork, options.paper);
         if (!guide) return guide.refusal();
         files.push_back({"guide.pdf", *std::move(guide)});
     }
+    if (control.is_cancelled()) return interrupted();
     files.push_back({"proof.html", proof_html(artwork, puzzle)});
     files.push_back({"preview.png", preview_png(artwork, options.preview_px)});
     return files;

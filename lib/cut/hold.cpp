@@ -6,6 +6,7 @@
 #include <letterlode/cut.hpp>
 
 #include "art/number.hpp"
+#include "cut/measures.hpp"
 
 namespace lode {
 
@@ -40,52 +41,85 @@ struct Tried {
     ArtworkOptions options;
 };
 
-Outcome<Tried> tried(const Puzzle& puzzle, const ArtworkOptions& options) {
-    auto artwork = draw(puzzle, options);
-    if (!artwork) return artwork.refusal();
-    Tried result{*std::move(artwork), {}, options};
-    result.measures = measure(result.artwork, options.least_stroke_mm, options.least_gap_mm);
-    return result;
+Refusal interrupted() {
+    return {Refusal::Reason::unfinished, "Drawing was interrupted before its end.", {}, {}, {}, 0};
 }
 
-// Strokes as much wider as the thinnest lacks, or more where that was not enough; and then as little wider as
-// still holds, to a hundredth of a millimetre. Nothing where none of that holds.
-std::optional<Tried> made_bolder(const Puzzle& puzzle, const Tried& thin) {
-    constexpr int most_rounds = 3;
-    const auto with = [&](long hundredths) {
-        ArtworkOptions options = thin.options;
-        options.embolden_mm = static_cast<double>(hundredths) / 100;
-        auto result = tried(puzzle, options);
-        return result ? std::optional<Tried>(*std::move(result)) : std::nullopt;
-    };
-    const auto in_hundredths = [](double mm) { return static_cast<long>(std::ceil(mm * 100)); };
-    long too_little = in_hundredths(thin.options.embolden_mm);
-    long enough = too_little;
-    double missing = lacking(thin.measures, ThinFinding::Kind::stroke);
-    std::optional<Tried> holds;
-    for (int round = 0; round < most_rounds && missing > 0 && !holds; ++round) {
-        enough += std::max(1L, in_hundredths(missing));
-        if (enough > in_hundredths(most_embolden_mm)) return std::nullopt;
-        auto bolder = with(enough);
-        if (!bolder) return std::nullopt;
-        missing = lacking(bolder->measures, ThinFinding::Kind::stroke);
-        if (bolder->measures.holds())
-            holds = std::move(bolder);
-        else
-            too_little = enough;
+// Drawings one after the other, each measured.
+class Trials {
+  public:
+    Trials(const Puzzle& puzzle, const CutControl& control, std::uint64_t most_drawings)
+        : puzzle_(puzzle), control_(control), most_drawings_(most_drawings) {}
+
+    Outcome<Tried> tried(const ArtworkOptions& options) {
+        if (control_.is_cancelled()) return interrupted();
+        auto artwork = draw(puzzle_, options);
+        if (!artwork) return artwork.refusal();
+        auto measures = measured(*artwork, options.least_stroke_mm, options.least_gap_mm, within_drawing());
+        if (!measures) return interrupted();
+        ++drawings_;
+        return Tried{*std::move(artwork), *std::move(measures), options};
     }
-    while (holds && enough - too_little > 1) {
-        const long middle = (too_little + enough) / 2;
-        auto bolder = with(middle);
-        if (bolder && bolder->measures.holds()) {
-            holds = std::move(bolder);
-            enough = middle;
-        } else {
-            too_little = middle;
+
+    // Strokes as much wider as the thinnest lacks, or more where that was not enough; and then as little
+    // wider as still holds, to a hundredth of a millimetre. Nothing where none of that holds.
+    std::optional<Tried> made_bolder(const Tried& thin) {
+        const auto with = [&](long hundredths) {
+            ArtworkOptions options = thin.options;
+            options.embolden_mm = static_cast<double>(hundredths) / 100;
+            auto result = tried(options);
+            return result ? std::optional<Tried>(*std::move(result)) : std::nullopt;
+        };
+        const auto in_hundredths = [](double mm) { return static_cast<long>(std::ceil(mm * 100)); };
+        long too_little = in_hundredths(thin.options.embolden_mm);
+        long enough = too_little;
+        double missing = lacking(thin.measures, ThinFinding::Kind::stroke);
+        std::optional<Tried> holds;
+        for (int round = 0; round < most_rounds && missing > 0 && !holds; ++round) {
+            enough += std::max(1L, in_hundredths(missing));
+            if (enough > in_hundredths(most_embolden_mm)) return std::nullopt;
+            auto bolder = with(enough);
+            if (!bolder) return std::nullopt;
+            missing = lacking(bolder->measures, ThinFinding::Kind::stroke);
+            if (bolder->measures.holds())
+                holds = std::move(bolder);
+            else
+                too_little = enough;
         }
+        while (holds && enough - too_little > 1 && !control_.is_cancelled()) {
+            const long middle = (too_little + enough) / 2;
+            auto bolder = with(middle);
+            if (bolder && bolder->measures.holds()) {
+                holds = std::move(bolder);
+                enough = middle;
+            } else {
+                too_little = middle;
+            }
+        }
+        return holds;
     }
-    return holds;
-}
+
+  private:
+    static constexpr int most_rounds = 3;
+    // The first, these rounds, halves of most_embolden_mm down to a hundredth, the constructed alphabet.
+    static_assert(1 + most_rounds + 10 + 1 == most_drawings_to_hold && most_embolden_mm * 100 < 1 << 10);
+
+    // Pieces of this drawing as thousandths of all drawings.
+    [[nodiscard]] CutControl within_drawing() const {
+        CutControl control{{}, control_.cancel};
+        if (control_.progress)
+            control.progress = [this](std::uint64_t done, std::uint64_t pieces) {
+                control_.progress(1'000 * drawings_ + 1'000 * done / std::max<std::uint64_t>(pieces, 1),
+                                  1'000 * most_drawings_);
+            };
+        return control;
+    }
+
+    const Puzzle& puzzle_;
+    const CutControl& control_;
+    std::uint64_t most_drawings_;
+    std::uint64_t drawings_ = 0;
+};
 
 HeldArtwork held(Tried result, std::vector<std::string> changed) {
     return {std::move(result.artwork), std::move(result.measures), std::move(result.options),
@@ -144,18 +178,22 @@ std::string finding_text(const ThinFinding& finding) {
     return text + ".";
 }
 
-Outcome<HeldArtwork> draw_and_measure(const Puzzle& puzzle, const ArtworkOptions& options) {
-    auto first = tried(puzzle, options);
+Outcome<HeldArtwork> draw_and_measure(const Puzzle& puzzle, const ArtworkOptions& options,
+                                      const CutControl& control) {
+    auto first = Trials(puzzle, control, 1).tried(options);
     if (!first) return first.refusal();
     return held(*std::move(first), {});
 }
 
-Outcome<HeldArtwork> draw_to_hold(const Puzzle& puzzle, const ArtworkOptions& options) {
-    auto first = tried(puzzle, options);
+Outcome<HeldArtwork> draw_to_hold(const Puzzle& puzzle, const ArtworkOptions& options,
+                                  const CutControl& control) {
+    Trials trials(puzzle, control, most_drawings_to_hold);
+    auto first = trials.tried(options);
     if (!first) return first.refusal();
     if (first->measures.holds()) return held(*std::move(first), {});
 
-    auto bolder = made_bolder(puzzle, *first);
+    auto bolder = trials.made_bolder(*first);
+    if (control.is_cancelled()) return interrupted();
     if (bolder) {
         const double wider = bolder->options.embolden_mm - options.embolden_mm;
         return held(*std::move(bolder), {"Strokes of letters, heading and text were made " +
@@ -164,7 +202,8 @@ Outcome<HeldArtwork> draw_to_hold(const Puzzle& puzzle, const ArtworkOptions& op
     ArtworkOptions constructed = options;
     constructed.font = constructed_alphabet;
     constructed.heading_font.clear();
-    auto other = tried(puzzle, constructed);
+    auto other = trials.tried(constructed);
+    if (control.is_cancelled()) return interrupted();
     if (other && other->measures.holds())
         return held(*std::move(other),
                     {"Letters, heading and text were set in the constructed alphabet: making strokes "

@@ -7,6 +7,7 @@
 
 #include <letterlode/cut.hpp>
 
+#include "cut/measures.hpp"
 #include "cut/thin_features.hpp"
 
 namespace lode {
@@ -96,11 +97,16 @@ class LayerMeasurer {
     LayerMeasurer(const Layer& layer, double least_stroke, double least_gap)
         : layer_(layer), least_stroke_(least_stroke - slack_mm), least_gap_(least_gap - slack_mm) {}
 
-    [[nodiscard]] LayerMeasures measured(std::vector<ThinFinding>& thin) {
+    // `go_on` is asked before each piece; none where it said no.
+    [[nodiscard]] std::optional<LayerMeasures> measured(std::vector<ThinFinding>& thin,
+                                                        const std::function<bool()>& go_on) {
         LayerMeasures all;
         all.layer = layer_.name;
         all.colour = layer_.colour;
-        for (std::size_t i = 0; i < layer_.pieces.size(); ++i) add(i, all);
+        for (std::size_t i = 0; i < layer_.pieces.size(); ++i) {
+            if (!go_on()) return std::nullopt;
+            add(i, all);
+        }
         for (const auto& [key, shape] : shapes_) note_narrowest(shape, all);
         const std::size_t before = thin.size();
         for (const auto& [key, shape] : shapes_) add_findings(shape, thin);
@@ -175,14 +181,29 @@ class LayerMeasurer {
 
 }  // namespace
 
-Measures measure(const Artwork& artwork, double least_stroke_mm, double least_gap_mm) {
+std::optional<Measures> measured(const Artwork& artwork, double least_stroke_mm, double least_gap_mm,
+                                 const CutControl& control) {
     Measures measures;
     measures.least_stroke_mm = least_stroke_mm;
     measures.least_gap_mm = least_gap_mm;
-    for (const Layer& layer : artwork.layers)
-        measures.layers.push_back(
-            LayerMeasurer(layer, least_stroke_mm, least_gap_mm).measured(measures.thin));
+    std::uint64_t pieces = 0, done = 0;
+    for (const Layer& layer : artwork.layers) pieces += layer.pieces.size();
+    const auto go_on = [&] {
+        if (control.is_cancelled()) return false;
+        if (control.progress) control.progress(done, pieces);
+        ++done;
+        return true;
+    };
+    for (const Layer& layer : artwork.layers) {
+        auto one = LayerMeasurer(layer, least_stroke_mm, least_gap_mm).measured(measures.thin, go_on);
+        if (!one) return std::nullopt;
+        measures.layers.push_back(*std::move(one));
+    }
     return measures;
+}
+
+Measures measure(const Artwork& artwork, double least_stroke_mm, double least_gap_mm) {
+    return measured(artwork, least_stroke_mm, least_gap_mm, {}).value();
 }
 
 }  // namespace lode

@@ -7,6 +7,8 @@
 #include <span>
 #include <vector>
 
+#include <letterlode/plan.hpp>
+
 #include "random/random.hpp"
 
 namespace lode::packing {
@@ -38,12 +40,38 @@ struct Spot {
 using Layout = std::vector<Spot>;
 [[nodiscard]] bool is_whole(const Layout& layout);
 
-// What may be spent, in places looked at.
+// Tells a caller how much was spent, and whether to go on. One for all parts of what may be spent.
+class Watch {
+  public:
+    // Both must outlive it.
+    Watch(const CutControl& control, std::uint64_t effort) : control_(control), effort_(effort) {}
+    void note(std::uint64_t steps) {
+        constexpr std::uint64_t a_report = 20'000;
+        spent_ += steps;
+        if (spent_ < next_report_) return;
+        next_report_ = spent_ + a_report;
+        if (control_.progress) control_.progress(spent_, effort_);
+    }
+    [[nodiscard]] bool is_cancelled() const { return control_.is_cancelled(); }
+
+  private:
+    const CutControl& control_;
+    std::uint64_t effort_;
+    std::uint64_t spent_ = 0;
+    std::uint64_t next_report_ = 0;
+};
+
+// What may be spent, in places looked at. Nothing is left once the watch says that the caller has cancelled,
+// so that whatever ends when its steps are spent ends then too.
 class Steps {
   public:
-    explicit Steps(std::uint64_t limit) : left_(limit) {}
+    explicit Steps(std::uint64_t limit, Watch* watch = nullptr) : left_(limit), watch_(watch) {}
     // Whether there was so much left; otherwise nothing is left.
     bool spend(std::uint64_t steps) {
+        if (watch_) {
+            if (watch_->is_cancelled()) left_ = 0;
+            watch_->note(steps < left_ ? steps : left_);
+        }
         if (steps > left_) {
             left_ = 0;
             return false;
@@ -51,17 +79,19 @@ class Steps {
         left_ -= steps;
         return true;
     }
-    [[nodiscard]] std::uint64_t left() const { return left_; }
+    [[nodiscard]] std::uint64_t left() const { return is_cancelled() ? 0 : left_; }
+    [[nodiscard]] bool is_cancelled() const { return watch_ && watch_->is_cancelled(); }
     // Takes up to so many out, to be spent apart.
     [[nodiscard]] Steps part(std::uint64_t steps) {
         const std::uint64_t taken = steps < left_ ? steps : left_;
         left_ -= taken;
-        return Steps(taken);
+        return Steps(taken, watch_);
     }
     void give_back(const Steps& part) { left_ += part.left_; }
 
   private:
     std::uint64_t left_ = 0;
+    Watch* watch_ = nullptr;
 };
 
 // How one pass chooses what to lay into a niche. Parts of a whole, 0 to 16.

@@ -147,8 +147,12 @@ bool holds(Size outer, Size inner, Length margin) {
 
 class Making {
   public:
-    Making(std::span<const ToCut> pieces, const PlanOptions& options)
-        : pieces_(pieces), options_(options), steps_(options.effort) {
+    Making(std::span<const ToCut> pieces, const PlanOptions& options, const CutControl& control)
+        : pieces_(pieces),
+          options_(options),
+          control_(control),
+          watch_(control, options.effort),
+          steps_(options.effort, &watch_) {
         const Bed& bed = options.bed;
         const double height = bed.height_mm == 0 ? bed.longest_mm : bed.height_mm;
         rules_.roll = bed.height_mm == 0;
@@ -160,20 +164,27 @@ class Making {
     Outcome<Plan> run() {
         if (pieces_.empty()) return Plan{{}, {}, 0, true, {}};
         list_colours();
-        for (std::size_t i = 0; i < pieces_.size(); ++i)
+        for (std::size_t i = 0; i < pieces_.size(); ++i) {
+            if (control_.is_cancelled()) return interrupted();
             if (auto fault = add(i)) return *fault;
+        }
         if (units_.size() > max_pieces_planned)
             return unusable("the pieces come to " + std::to_string(units_.size()) +
                             " when the large ones are split; at most " + std::to_string(max_pieces_planned) +
                             " are planned");
         if (auto fault = film_fault()) return *fault;
         const auto outcome = packing::plan_films(cuttings_, rules_, steps_);
+        if (control_.is_cancelled()) return interrupted();
         if (!outcome.plan) return no_way_found(outcome.fault.colour);
         finish(*outcome.plan);
         return std::move(plan_);
     }
 
   private:
+    static Refusal interrupted() {
+        return refusal(Refusal::Reason::unfinished, "Planning was interrupted before its end.");
+    }
+
     void list_colours() {
         for (const ToCut& piece : pieces_) {
             const auto at = std::find(colours_.begin(), colours_.end(), piece.colour);
@@ -217,18 +228,19 @@ class Making {
         const ToCut& piece = pieces_[number];
         const std::size_t colour = colour_of_[number];
         auto turns = turns_of(piece.path, options_.may_turn, piece.upright);
-        if (std::any_of(turns.begin(), turns.end(), [&](const auto& turn) { return bed_holds(turn); })) {
-            std::erase_if(turns,
-                          [&](const auto& turn) { return !bed_holds(turn) || !film_holds(turn, colour); });
-            if (turns.empty()) return no_film_for(number);
+        const bool bed_is_enough =
+            std::any_of(turns.begin(), turns.end(), [&](const auto& turn) { return bed_holds(turn); });
+        std::erase_if(turns, [&](const auto& turn) { return !bed_holds(turn) || !film_holds(turn, colour); });
+        if (!turns.empty()) {
             units_.push_back({number, std::nullopt, piece.path});
             cuttings_.push_back({colour, std::move(turns)});
             return std::nullopt;
         }
         auto parts = split(number, piece, part_sizes(colour));
-        if (parts.empty()) return too_large(number);
-        plan_.notes.push_back("\"" + piece.name + "\" is larger than the bed and was split into " +
-                              std::to_string(parts.size()) +
+        if (parts.empty()) return bed_is_enough ? no_film_for(number) : too_large(number);
+        plan_.notes.push_back("\"" + piece.name + "\" is larger than " +
+                              (bed_is_enough ? "the film of its colour" : "the bed") +
+                              " and was split into " + std::to_string(parts.size()) +
                               " parts: lay them so that the diamonds along their edges are whole, then lift "
                               "the diamonds off.");
         for (SplitPart& part : parts) {
@@ -236,7 +248,7 @@ class Making {
             auto of_part = turns_of(path, options_.may_turn, piece.upright);
             std::erase_if(of_part,
                           [&](const auto& turn) { return !bed_holds(turn) || !film_holds(turn, colour); });
-            if (of_part.empty()) return too_large(number);
+            if (of_part.empty()) return bed_is_enough ? no_film_for(number) : too_large(number);
             units_.push_back({number, plan_.parts.size(), std::move(path)});
             cuttings_.push_back({colour, std::move(of_part)});
             plan_.parts.push_back(std::move(part));
@@ -397,6 +409,8 @@ class Making {
 
     std::span<const ToCut> pieces_;
     const PlanOptions& options_;
+    const CutControl& control_;
+    packing::Watch watch_;
     packing::Steps steps_;
     packing::Rules rules_;
     std::vector<Colour> colours_;
@@ -435,14 +449,14 @@ Path placed(std::span<const ToCut> pieces, const Plan& plan, const PlacedPiece& 
     return transformed(turned(path, where.eighths), 1, where.shift);
 }
 
-Outcome<Plan> plan(std::span<const ToCut> pieces, const PlanOptions& options) {
+Outcome<Plan> plan(std::span<const ToCut> pieces, const PlanOptions& options, const CutControl& control) {
     if (auto fault = fault_in(options)) return *fault;
     if (pieces.size() > max_pieces_planned)
         return unusable(std::to_string(pieces.size()) + " pieces; at most " +
                         std::to_string(max_pieces_planned) + " are planned");
     for (const ToCut& piece : pieces)
         if (auto fault = fault_in(piece)) return *fault;
-    return Making(pieces, options).run();
+    return Making(pieces, options, control).run();
 }
 
 }  // namespace lode

@@ -134,7 +134,8 @@ class Parter {
             if (from > reach) {
                 last = reach + (from - reach) / 2;
                 if (!first) first = last;
-                if (reach - extents.front().first <= most) farthest = last;
+                // Its marks lie on the line, which is part of what lies before it.
+                if (*last - extents.front().first <= most) farthest = last;
             }
             reach = std::max(reach, to);
         }
