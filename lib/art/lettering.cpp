@@ -7,6 +7,7 @@
 #include <letterlode/art.hpp>
 
 #include "art/missing_letters.hpp"
+#include "art/optical_middle.hpp"
 
 namespace lode {
 
@@ -47,6 +48,15 @@ std::string place_of(const Grid& grid, Letter letter) {
         static_cast<std::size_t>(std::find(letters.begin(), letters.end(), letter) - letters.begin());
     const auto columns = static_cast<std::size_t>(grid.size().columns);
     return "row " + std::to_string(at / columns + 1) + ", column " + std::to_string(at % columns + 1);
+}
+
+// Where a letter of this box is set from side to side: its optical middle over the cell's, but no further out
+// than `most` on either side where its box would have room within.
+double shift_across(const Path& path, const Box& box, double scale, double most) {
+    const double shift = -scale * optical_middle(path);
+    const double spare = most - scale * box.width() / 2;
+    const double centred = -scale * box.centre().x;
+    return std::clamp(shift, centred - std::max(0.0, spare), centred + std::max(0.0, spare));
 }
 
 // A letter of the grid as the font draws it, in font units.
@@ -104,7 +114,7 @@ std::vector<std::string> letters_of(const LetteredGrid& grid) {
     return letters;
 }
 
-Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid) {
+Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid, double least_gap) {
     const auto drawn = draw_each(typeface, grid);
     if (!drawn) return drawn.refusal();
 
@@ -127,6 +137,7 @@ Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid) {
     // Half way up the common run of letters; capitals and small letters, or a script without either, all have
     // one.
     const double middle = (median(tops) + median(bottoms)) / 2;
+    const double farthest_out = std::min(most_width / 2, (1 - least_gap) / 2);
 
     for (const Drawn& one : *drawn) {
         const double own = std::min({scale, most_width / one.box.width(), most_height / one.box.height()});
@@ -140,7 +151,8 @@ Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid) {
             shift += above;
         else if (below > 0)
             shift -= below;
-        lettering.letters[one.letter] = transformed(one.path, own, {-own * one.box.centre().x, shift});
+        lettering.letters[one.letter] =
+            transformed(one.path, own, {shift_across(one.path, one.box, own, farthest_out), shift});
     }
     return lettering;
 }

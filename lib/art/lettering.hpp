@@ -27,8 +27,10 @@ struct Lettering {
 // Each letter that stands in the grid, once.
 [[nodiscard]] std::vector<std::string> letters_of(const LetteredGrid& grid);
 
-// Refused as unusable: letters that the font lacks, named with the place where each first stands.
-Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid);
+// Each letter stands in its cell by optical_middle, upright as the font has it: on one baseline. No letter
+// comes nearer to a neighbour for it than `least_gap`, in cells, nor than the widest letter does. Refused as
+// unusable: letters that the font lacks, named with the place where each first stands.
+Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid, double least_gap = 0);
 
 // The same letters, all smaller or larger about the middles of their cells.
 [[nodiscard]] Lettering scaled(Lettering lettering, double scale);

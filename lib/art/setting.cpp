@@ -129,7 +129,7 @@ class Setter {
             const double cell_before = std::exchange(cell_, layout.cell);
             const Caps now{setting->lettering.cap_height * layout.cell, layout.heading.cap,
                            layout.words.cap > 0 ? layout.words.cap : layout.foot.cap};
-            const bool stays = (wanted_.words.empty() || is_near(cell_, cell_before, same)) &&
+            const bool stays = is_near(cell_, cell_before, same) &&
                                (!constructed_ || (is_near(now.letters, caps.letters, same) &&
                                                   is_near(now.heading, caps.heading, same) &&
                                                   is_near(now.text, caps.text, same)));
@@ -170,7 +170,8 @@ class Setter {
                 if (std::find(setting.notes.begin(), setting.notes.end(), note) == setting.notes.end())
                     setting.notes.push_back(note);
 
-        auto lettering = set_letters(*letters->typeface, puzzle_.grid);
+        auto lettering = set_letters(*letters->typeface, puzzle_.grid,
+                                     (options_.least_gap_mm + options_.embolden_mm) / cell_);
         if (!lettering) return lettering.refusal();
         setting.lettering = *std::move(lettering);
         setting.band_radius = radius_of(marked_, options_.band);
