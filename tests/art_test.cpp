@@ -2,10 +2,12 @@
 
 #include <letterlode/art.hpp>
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <limits>
 
+#include "art/clearance.hpp"
 #include "art/number.hpp"
 #include "panels.hpp"
 
@@ -379,4 +381,51 @@ TEST_CASE("a band lies behind each word, and names it") {
     CHECK(has(names, "RAT, TAX"));
     CHECK(artwork.band_radius_mm > artwork.cap_height_mm / 2);
     CHECK(artwork.band_radius_mm < artwork.cell_mm / 2);
+}
+
+TEST_CASE("letters keep clear of the edges of their bands, and of the bands beside them") {
+    using enum Direction;
+    // Wide letters where bands pass each other diagonally, at ends, and beside letters of no word.
+    const Puzzle puzzle = of_rows({"WMDQWHM", "MWDMWQW", "WMWDMMW", "HQMWDWM", "MWQHWDM", "WMMDMQW"},
+                                  {{"WWWWW", 0, 0, down_right},
+                                   {"MDDDD", 0, 1, down_right},
+                                   {"MWQ", 0, 6, down},
+                                   {"WM", 5, 0, right},
+                                   {"QHWM", 3, 1, up_right}});
+    for (const BandKind kind : {BandKind::capsule, BandKind::brush})
+        for (const std::string font : {"", "DejaVu Sans:bold"})
+            for (const double bolder : {0.0, 0.4}) {
+                ArtworkOptions wanted = options();
+                wanted.band = kind;
+                wanted.font = font;
+                wanted.embolden_mm = bolder;
+                wanted.band_colours = {{1, 2, 3}, {4, 5, 6}};
+                const Artwork artwork = drawn(puzzle, wanted);
+                CAPTURE(name(kind), font, bolder);
+                std::vector<std::vector<std::size_t>> on_words(42);
+                for (std::size_t w = 0; w < puzzle.words.size(); ++w)
+                    for (std::size_t i = 0; i < puzzle.words[w].letters.size(); ++i) {
+                        const Cell cell = moved(puzzle.words[w].placed.first,
+                                                puzzle.words[w].placed.direction, static_cast<int>(i));
+                        on_words[static_cast<std::size_t>(cell.row * 7 + cell.column)].push_back(w);
+                    }
+                const auto& letters = layer(artwork, "letters").pieces;
+                for (std::size_t i = 0; i < letters.size(); ++i)
+                    for (const Layer& one : artwork.layers) {
+                        if (!one.name.starts_with("bands")) continue;
+                        for (const Piece& band : one.pieces) {
+                            const double inside = clearance(band.path, letters[i].path);
+                            const bool own =
+                                std::any_of(on_words[i].begin(), on_words[i].end(), [&](std::size_t w) {
+                                    return (w % 2 == 0) == (one.name == "bands-1") &&
+                                           has(band.name, puzzle.words[w].shown);
+                                });
+                            CAPTURE(letters[i].name, band.name, inside);
+                            if (own) CHECK(inside > 0.02 * artwork.cell_mm - 0.02);
+                            // Two words may cross; else what is not covered is not touched.
+                            if (on_words[i].empty()) CHECK(inside < -0.02 * artwork.cell_mm + 0.02);
+                        }
+                    }
+                CHECK(artwork.cap_height_mm > 0.4 * artwork.cell_mm);
+            }
 }

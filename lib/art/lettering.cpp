@@ -6,6 +6,7 @@
 
 #include <letterlode/art.hpp>
 
+#include "art/cubic.hpp"
 #include "art/missing_letters.hpp"
 #include "art/optical_middle.hpp"
 
@@ -29,11 +30,6 @@ Path joined(const std::vector<SetLetter>& letters) {
     for (const SetLetter& letter : letters)
         path.contours.insert(path.contours.end(), letter.path.contours.begin(), letter.path.contours.end());
     return path;
-}
-
-bool is_one_code_point(const std::string& text) {
-    return std::count_if(text.begin(), text.end(),
-                         [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }) == 1;
 }
 
 double median(std::vector<double> values) {
@@ -67,7 +63,7 @@ struct Drawn {
     Box box;
 };
 
-Outcome<std::vector<Drawn>> draw_each(Typeface& typeface, const LetteredGrid& grid) {
+Outcome<std::vector<Drawn>> draw_each(Typeface& typeface, Typeface& for_clusters, const LetteredGrid& grid) {
     std::vector<bool> used(grid.alphabet.size());
     for (const Letter letter : grid.grid.letters())
         if (letter < used.size()) used[letter] = true;
@@ -78,7 +74,7 @@ Outcome<std::vector<Drawn>> draw_each(Typeface& typeface, const LetteredGrid& gr
         if (!used[i]) continue;
         const auto letter = static_cast<Letter>(i);
         const std::string& text = grid.alphabet.text(letter);
-        const auto line = typeface.set_line(text);
+        const auto line = (is_one_code_point(text) ? typeface : for_clusters).set_line(text);
         if (!line) return line.refusal();
         Path path = joined(line->letters);
         if (!line->missing.empty() || path.empty()) {
@@ -104,6 +100,11 @@ double common_scale(const std::vector<Drawn>& drawn, double cap_height) {
 
 }  // namespace
 
+bool is_one_code_point(const std::string& text) {
+    return std::count_if(text.begin(), text.end(),
+                         [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }) == 1;
+}
+
 std::vector<std::string> letters_of(const LetteredGrid& grid) {
     std::vector<bool> used(grid.alphabet.size());
     for (const Letter letter : grid.grid.letters())
@@ -114,8 +115,9 @@ std::vector<std::string> letters_of(const LetteredGrid& grid) {
     return letters;
 }
 
-Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid, double least_gap) {
-    const auto drawn = draw_each(typeface, grid);
+Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid, double least_gap,
+                               Typeface* for_clusters) {
+    const auto drawn = draw_each(typeface, for_clusters ? *for_clusters : typeface, grid);
     if (!drawn) return drawn.refusal();
 
     double cap_height = typeface.cap_height();
@@ -164,28 +166,42 @@ Lettering scaled(Lettering lettering, double scale) {
     return lettering;
 }
 
-double reach_across(const Path& whole, Direction direction) {
-    // Marks stand apart, and may stand out.
-    const auto body =
-        std::max_element(whole.contours.begin(), whole.contours.end(),
-                         [](const Contour& a, const Contour& b) { return signed_area(a) < signed_area(b); });
-    const Path letter = body == whole.contours.end() ? Path{} : Path{{*body}};
+void shrink(Lettering& lettering, Letter letter, const std::string& text, double scale) {
+    lettering.letters[letter] = transformed(lettering.letters[letter], scale, {});
+    if (std::find(lettering.shrunk.begin(), lettering.shrunk.end(), text) == lettering.shrunk.end())
+        lettering.shrunk.push_back(text);
+}
+
+double Reach::across_line(Direction direction) const {
     const Cell by = step(direction);
-    const double length = by.row != 0 && by.column != 0 ? std::sqrt(2.0) : 1.0;
-    double reach = 0;
+    if (by.row == 0) return across[0];
+    if (by.column == 0) return across[2];
+    return across[by.row == by.column ? 1 : 3];
+}
+
+Reach reach_of(const Path& letter) {
+    Reach reach;
+    if (letter.empty()) return reach;
+    // Marks stand apart, above or below, and may stand out.
+    const auto body =
+        std::max_element(letter.contours.begin(), letter.contours.end(),
+                         [](const Contour& a, const Contour& b) { return signed_area(a) < signed_area(b); });
+    const Box box = bounds({{*body}});
     const auto take = [&](Point p) {
-        reach = std::max(reach, std::abs(by.column * p.y - by.row * p.x) / length);
+        const double half = std::sqrt(0.5);
+        reach.all_round = std::max(reach.all_round, length(p));
+        reach.across = {
+            std::max(reach.across[0], std::abs(p.y)), std::max(reach.across[1], half * std::abs(p.y - p.x)),
+            std::max(reach.across[2], std::abs(p.x)), std::max(reach.across[3], half * std::abs(p.x + p.y))};
     };
     for (const Contour& contour : letter.contours) {
-        Point from = contour.start;
-        for (const Segment& s : contour.segments) {
-            take(s.to);
-            // An outline reaches farthest at the ends of its curves, or near their middles.
-            if (s.curved)
-                take({(from.x + 3 * s.control1.x + 3 * s.control2.x + s.to.x) / 8,
-                      (from.y + 3 * s.control1.y + 3 * s.control2.y + s.to.y) / 8});
-            from = s.to;
-        }
+        const double middle = bounds({{contour}}).centre().y;
+        if (middle < box.top || middle > box.bottom) continue;
+        each_piece(contour, [&](const Cubic& piece) {
+            constexpr int looks = 8;
+            for (int i = 1; i <= (piece.straight ? 1 : looks); ++i)
+                take(piece.straight ? piece.p3 : piece.at(static_cast<double>(i) / looks));
+        });
     }
     return reach;
 }
