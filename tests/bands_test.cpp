@@ -211,48 +211,6 @@ TEST_CASE("random bands: area, pieces, orientation, and every edge on a true lin
     }
 }
 
-TEST_CASE("the radius is wide where bands keep a cell apart, and narrow next to a diagonal") {
-    const std::vector<Band> upright{{{0, 0}, {0, 5}}, {{1, 0}, {1, 5}}, {{2, 2}, {6, 2}}};
-    const double wide = band_radius(upright);
-    CHECK(wide < 0.5);
-    CHECK(unite_bands(upright, wide, 0).size() == 3);
-
-    const std::vector<std::vector<Band>> close{
-        {{{0, 0}, {5, 5}}, {{0, 1}, {5, 6}}},  // two diagonals side by side
-        {{{0, 0}, {5, 5}}, {{2, 3}, {2, 7}}},  // a row that ends next to a diagonal
-        {{{0, 0}, {5, 5}}, {{3, 2}, {7, 2}}},  // a column that does
-        {{{5, 0}, {0, 5}}, {{1, 5}, {1, 9}}},
-        {{{0, 0}, {5, 5}}, {{1, 2}, {0, 3}}},  // a diagonal that ends on another's flank
-    };
-    for (const auto& bands : close) {
-        const double narrow = band_radius(bands);
-        CHECK(narrow < wide);
-        CHECK(apart(bands[0], bands[1]) == Approx(std::sqrt(0.5)));
-        // A gap is left that film survives: more than a twelfth of a cell.
-        CHECK(std::sqrt(0.5) - 2 * narrow > 1.0 / 12);
-        CHECK(unite_bands(bands, narrow, 0).size() == 2);
-    }
-
-    const std::vector<Band> crossing{{{0, 0}, {5, 5}},
-                                     {{3, 2}, {2, 3}}};  // crosses between cells: nothing to keep apart
-    CHECK(band_radius(crossing) == wide);
-    CHECK(band_radius({}) == wide);
-}
-
-TEST_CASE("random bands that neither share a cell nor cross stay apart at the radius that is chosen") {
-    std::mt19937 random(11);
-    for (int round = 0; round < 300; ++round) {
-        const auto bands = random_bands(random, 2 + static_cast<int>(random() % 10), 12);
-        const double radius = band_radius(bands);
-        CAPTURE(round);
-        for (std::size_t i = 0; i < bands.size(); ++i)
-            for (std::size_t j = 0; j < i; ++j) {
-                const double distance = apart(bands[i], bands[j]);
-                CHECK((distance < 1e-9 || distance - 2 * radius > 0.08));
-            }
-    }
-}
-
 TEST_CASE("holes too small to be weeded are filled and larger ones are kept") {
     // A triangle of bands with legs of two cells, and one of four.
     const auto triangle = [](int leg) {

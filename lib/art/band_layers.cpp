@@ -5,6 +5,7 @@
 #include "art/brush.hpp"
 #include "art/combine.hpp"
 #include "art/ring.hpp"
+#include "art/waists.hpp"
 
 namespace lode {
 
@@ -14,10 +15,22 @@ namespace {
 constexpr double least_hole_mm2 = 1;
 // Of a band's radius: how near to the middle the edge of a brushed one comes at the most, and how wide the
 // line of a ring is, by eye.
-constexpr double brushed_in = 0.82;
+constexpr double brushed_in = 0.86;
 constexpr double ring_line = 0.2;
-// In cells: a ring runs between letters, and crosses others where words pass each other.
+// In cells, by eye. A ring runs between letters, and crosses others where words pass each other.
+constexpr double capsule_radius = 0.42;
+constexpr double most_capsule_radius = 0.44;
+constexpr double brush_radius = 0.45;
 constexpr double ring_radius = 0.45;
+// Between bands that pass each other diagonally, in cells, at the least; and what both radii of a waist and
+// the gap may add up to, where a cell is 1.
+constexpr double least_gap_cells = 0.07;
+constexpr double most_at_waist = 0.995;
+
+double gap_in_cells(double cell_mm, const ArtworkOptions& options) {
+    constexpr double hair = 1.002;
+    return std::max(least_gap_cells, hair * options.least_gap_mm / cell_mm);
+}
 
 struct Named {
     std::vector<std::size_t> words;
@@ -68,45 +81,73 @@ std::vector<Named> joined(const std::vector<Named>& shapes) {
 
 class BandShapes {
   public:
-    BandShapes(const Puzzle& puzzle, const Artwork& artwork, const ArtworkOptions& options)
-        : puzzle_(puzzle), artwork_(artwork), options_(options) {}
+    BandShapes(const Puzzle& puzzle, const std::vector<MarkedWord>& all, const Artwork& artwork,
+               const ArtworkOptions& options)
+        : puzzle_(puzzle), artwork_(artwork), options_(options) {
+        for (const MarkedWord& word : all) all_.push_back(word.band);
+    }
 
     // Of words of one colour, each piece of film once.
     [[nodiscard]] std::vector<Named> of(const std::vector<MarkedWord>& words) const {
-        if (options_.band == BandKind::capsule) return capsules(words);
+        std::vector<Band> bands;
+        for (const MarkedWord& word : words) bands.push_back(word.band);
+        const std::vector<Waist> waists = waists_among(bands);
+        if (options_.band == BandKind::capsule) return capsules(words, bands, waists);
         std::vector<Named> shapes;
-        for (const MarkedWord& word : words) shapes.push_back({{word.word}, shape(word)});
+        for (const MarkedWord& word : words) shapes.push_back({{word.word}, shape(word, waists)});
         return joined(shapes);
     }
 
   private:
-    [[nodiscard]] std::vector<Named> capsules(const std::vector<MarkedWord>& words) const {
-        std::vector<Band> bands;
-        for (const MarkedWord& word : words) bands.push_back(word.band);
+    [[nodiscard]] double radius() const { return artwork_.band_radius_mm / artwork_.cell_mm; }
+    // How far the sides of a band are from its middle line at the least, in cells.
+    [[nodiscard]] double covered() const { return covered_by(options_.band, radius()); }
+
+    [[nodiscard]] std::vector<Waist> waists_among(const std::vector<Band>& bands) const {
+        if (options_.band == BandKind::ring) return {};
+        const Grid& grid = puzzle_.grid.grid;
+        const auto holds_letter = [&](Cell cell) { return grid.inside(cell) && grid[cell] != closed_cell; };
+        // A letter keeps the circle free that a band covers; one on a band also what that may reach beyond.
+        const double beyond = radius() - covered();
+        const double gap =
+            std::min(gap_in_cells(artwork_.cell_mm, options_), most_at_waist - 2 * covered() - beyond);
+        return waists_of(bands, all_, holds_letter, covered(), beyond + gap);
+    }
+
+    [[nodiscard]] std::vector<Named> capsules(const std::vector<MarkedWord>& words,
+                                              const std::vector<Band>& bands,
+                                              const std::vector<Waist>& waists) const {
         std::vector<Named> shapes;
-        for (BandPiece& piece : unite_bands(bands, artwork_.band_radius_mm / artwork_.cell_mm,
-                                            least_hole_mm2 / (artwork_.cell_mm * artwork_.cell_mm))) {
+        for (BandPiece& piece :
+             unite_bands(bands, radius(), least_hole_mm2 / (artwork_.cell_mm * artwork_.cell_mm), waists)) {
             Named shape{{}, transformed(piece.path, artwork_.cell_mm, artwork_.grid_corner)};
             for (const std::size_t band : piece.bands) shape.words.push_back(words[band].word);
             shapes.push_back(std::move(shape));
         }
         return shapes;
     }
-    [[nodiscard]] Path shape(const MarkedWord& word) const {
+    [[nodiscard]] Path shape(const MarkedWord& word, const std::vector<Waist>& waists) const {
         const Point first = artwork_.centre(word.band.first);
         const Point last = artwork_.centre(word.band.last);
-        const double radius = artwork_.band_radius_mm;
+        const double radius_mm = artwork_.band_radius_mm;
         if (options_.band == BandKind::ring)
             return ring(
-                first, last, radius,
-                std::min(0.5 * radius, std::max(ring_line * radius, 1.002 * options_.least_stroke_mm)));
-        return brush_stroke(first, last, radius, brushed_in * radius, seed_of(puzzle_.recipe.seed, word.word),
-                            options_.least_stroke_mm);
+                first, last, radius_mm,
+                std::min(0.5 * radius_mm, std::max(ring_line * radius_mm, 1.002 * options_.least_stroke_mm)));
+        Path stroke = brush_stroke(first, last, radius_mm, brushed_in * radius_mm,
+                                   seed_of(puzzle_.recipe.seed, word.word), options_.least_stroke_mm);
+        std::vector<Path> taken;
+        for (const Waist& waist : waists)
+            if (is_on(waist.from, word.band) && is_on(waist.to, word.band))
+                taken.push_back(transformed(taken_by(waist, covered(), radius() + 0.02), artwork_.cell_mm,
+                                            artwork_.grid_corner));
+        return taken.empty() ? stroke : cut_out(stroke, united(taken));
     }
 
     const Puzzle& puzzle_;
     const Artwork& artwork_;
     const ArtworkOptions& options_;
+    std::vector<Band> all_;
 };
 
 // What is left of a piece, each part with a number where there are several.
@@ -146,16 +187,21 @@ std::vector<MarkedWord> marked_words(const Puzzle& puzzle, const ArtworkOptions&
     return marked;
 }
 
-double radius_of(const std::vector<MarkedWord>& words, BandKind kind) {
-    if (kind == BandKind::ring && !words.empty()) return ring_radius;
-    std::vector<Band> bands;
-    for (const MarkedWord& word : words) bands.push_back(word.band);
-    return bands.empty() ? 0 : band_radius(bands);
+RadiusBounds radius_bounds(BandKind kind, double cell_mm, const ArtworkOptions& options) {
+    if (kind == BandKind::ring) return {ring_radius, ring_radius};
+    if (kind == BandKind::brush) return {brush_radius, brush_radius};
+    // Where two bands pass each other, both and the gap share a cell.
+    const double room = (most_at_waist - gap_in_cells(cell_mm, options)) / 2;
+    return {capsule_radius, std::clamp(room, capsule_radius, most_capsule_radius)};
+}
+
+double covered_by(BandKind kind, double radius) {
+    return kind == BandKind::brush ? brushed_in * radius : radius;
 }
 
 std::vector<Layer> band_layers(const Puzzle& puzzle, const std::vector<MarkedWord>& words,
                                const Artwork& artwork, const ArtworkOptions& options, const Layer& letters) {
-    const BandShapes shapes(puzzle, artwork, options);
+    const BandShapes shapes(puzzle, words, artwork, options);
     std::vector<Colour> colours;
     for (const MarkedWord& word : words)
         if (std::find(colours.begin(), colours.end(), word.colour) == colours.end())

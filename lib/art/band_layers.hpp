@@ -19,8 +19,14 @@ struct MarkedWord {
 // The words that get a band, with the colour of each: the list's, or one of the options' in turn.
 [[nodiscard]] std::vector<MarkedWord> marked_words(const Puzzle& puzzle, const ArtworkOptions& options);
 
-// Half as wide as a band is, in cells; 0 without words.
-[[nodiscard]] double radius_of(const std::vector<MarkedWord>& words, BandKind kind);
+// Half as wide as a band is, in cells: at the least, and, where letters need it, at the most.
+struct RadiusBounds {
+    double least;
+    double most;
+};
+[[nodiscard]] RadiusBounds radius_bounds(BandKind kind, double cell_mm, const ArtworkOptions& options);
+// How far a band of this radius is sure to reach from its middle line.
+[[nodiscard]] double covered_by(BandKind kind, double radius);
 
 // Layers in the order in which their colours are met first, from the viewer's back to the front. The
 // artwork's cells, corner and radius must be known. `letters` is what is cut out of them where the options

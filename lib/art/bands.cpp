@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <map>
-#include <set>
 #include <stdexcept>
 #include <tuple>
 
@@ -88,47 +87,13 @@ std::vector<std::size_t> bands_in(const ClipperLib::PolyNode& node, std::span<co
 
 }  // namespace
 
-double band_radius(std::span<const Band> bands) {
-    // Half of 0.71 less a gap that film survives, about 1 mm on a panel of this kind (common practice); and
-    // for bands that stay a whole cell apart, as wide as looks well.
-    constexpr double narrow = 0.31;
-    constexpr double wide = 0.42;
-
-    // Diagonal steps, by the corner of cells that they cross: two bits, falling and rising.
-    std::set<std::tuple<int, int, bool>> diagonals;
-    for (const Band& band : bands) {
-        const Cell by = step_of(band);
-        if (by.row == 0 || by.column == 0) continue;
-        for (Cell at = band.first; at != band.last; at = {at.row + by.row, at.column + by.column})
-            diagonals.insert(
-                {at.row + (by.row + 1) / 2, at.column + (by.column + 1) / 2, by.row == by.column});
-    }
-    // Bands that do not meet come nearest to each other at an end of one. An end is 0.71 cells from a
-    // diagonal where one of the four corners of its cell is crossed by a diagonal that does not start from
-    // it.
-    const auto passed_by = [&](Cell end, Cell inward) {
-        for (const int down : {0, 1})
-            for (const int right : {0, 1}) {
-                const bool own_way =
-                    inward.row == 2 * down - 1 && inward.column == 2 * right - 1;  // they cross there
-                if (!own_way && diagonals.contains({end.row + down, end.column + right, down != right}))
-                    return true;
-            }
-        return false;
-    };
-    for (const Band& band : bands) {
-        const Cell by = step_of(band);
-        if (passed_by(band.first, by) || passed_by(band.last, {-by.row, -by.column})) return narrow;
-    }
-    return wide;
-}
-
-std::vector<BandPiece> unite_bands(std::span<const Band> bands, double radius, double least_hole) {
+std::vector<BandPiece> unite_bands(std::span<const Band> bands, double radius, double least_hole,
+                                   std::span<const Waist> waists) {
     if (!(radius > 0 && radius < 0.5))
         throw std::invalid_argument("a band's radius lies between 0 and half a cell");
-    const BandOutline outline(joined_along_lines(bands), radius);
+    const BandOutline outline(joined_along_lines(bands), radius, waists);
     ClipperLib::Clipper clipper;
-    clipper.AddPaths(outline.capsules(), ClipperLib::ptSubject, true);
+    clipper.AddPaths(outline.polygons(), ClipperLib::ptSubject, true);
     ClipperLib::PolyTree tree;
     clipper.Execute(ClipperLib::ctUnion, tree, ClipperLib::pftNonZero, ClipperLib::pftNonZero);
 

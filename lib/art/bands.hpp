@@ -26,15 +26,22 @@ struct BandPiece {
     Path path;
 };
 
-// The largest radius, in cells, that keeps bands apart that share no cell and do not cross: a wide one, or,
-// where a band passes or ends next to a diagonal one, 0.71 cells away, a narrow one.
-[[nodiscard]] double band_radius(std::span<const Band> bands);
+// Where a band that steps diagonally from one cell to the next stays out of a circle about the cell beside
+// them.
+struct Waist {
+    Cell from;
+    Cell to;
+    Cell beside;
+    double radius;
+};
 
-// The union of the capsules: lines, and arcs of true circles as Bezier curves. Pieces are in order of their
-// first band. The radius must be above 0 and below 0.5. Holes of less than least_hole (in square cells) are
-// filled. Throws std::invalid_argument for a radius out of bounds or a band along none of the eight
-// directions.
+// The union of the capsules, each narrowed where it has waists: lines, and arcs of true circles as Bezier
+// curves. Pieces are in order of their first band. The radius must be above 0 and below 0.5. Holes of less
+// than least_hole (in square cells) are filled. A waist counts for every band that has its step, and all
+// waists of a call have at most two radii: the bands' own, and one other. Throws std::invalid_argument for a
+// radius out of bounds, also where a waist's and the bands' together reach 1, or a band along none of the
+// eight directions.
 [[nodiscard]] std::vector<BandPiece> unite_bands(std::span<const Band> bands, double radius,
-                                                 double least_hole);
+                                                 double least_hole, std::span<const Waist> waists = {});
 
 }  // namespace lode

@@ -6,7 +6,9 @@
 
 #include <letterlode/art.hpp>
 
+#include "art/cubic.hpp"
 #include "art/missing_letters.hpp"
+#include "art/optical_middle.hpp"
 
 namespace lode {
 
@@ -30,11 +32,6 @@ Path joined(const std::vector<SetLetter>& letters) {
     return path;
 }
 
-bool is_one_code_point(const std::string& text) {
-    return std::count_if(text.begin(), text.end(),
-                         [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }) == 1;
-}
-
 double median(std::vector<double> values) {
     const auto middle = values.begin() + static_cast<std::ptrdiff_t>((values.size() - 1) / 2);
     std::nth_element(values.begin(), middle, values.end());
@@ -49,6 +46,15 @@ std::string place_of(const Grid& grid, Letter letter) {
     return "row " + std::to_string(at / columns + 1) + ", column " + std::to_string(at % columns + 1);
 }
 
+// Where a letter of this box is set from side to side: its optical middle over the cell's, but no further out
+// than `most` on either side where its box would have room within.
+double shift_across(const Path& path, const Box& box, double scale, double most) {
+    const double shift = -scale * optical_middle(path);
+    const double spare = most - scale * box.width() / 2;
+    const double centred = -scale * box.centre().x;
+    return std::clamp(shift, centred - std::max(0.0, spare), centred + std::max(0.0, spare));
+}
+
 // A letter of the grid as the font draws it, in font units.
 struct Drawn {
     Letter letter;
@@ -57,7 +63,7 @@ struct Drawn {
     Box box;
 };
 
-Outcome<std::vector<Drawn>> draw_each(Typeface& typeface, const LetteredGrid& grid) {
+Outcome<std::vector<Drawn>> draw_each(Typeface& typeface, Typeface& for_clusters, const LetteredGrid& grid) {
     std::vector<bool> used(grid.alphabet.size());
     for (const Letter letter : grid.grid.letters())
         if (letter < used.size()) used[letter] = true;
@@ -68,7 +74,7 @@ Outcome<std::vector<Drawn>> draw_each(Typeface& typeface, const LetteredGrid& gr
         if (!used[i]) continue;
         const auto letter = static_cast<Letter>(i);
         const std::string& text = grid.alphabet.text(letter);
-        const auto line = typeface.set_line(text);
+        const auto line = (is_one_code_point(text) ? typeface : for_clusters).set_line(text);
         if (!line) return line.refusal();
         Path path = joined(line->letters);
         if (!line->missing.empty() || path.empty()) {
@@ -94,6 +100,11 @@ double common_scale(const std::vector<Drawn>& drawn, double cap_height) {
 
 }  // namespace
 
+bool is_one_code_point(const std::string& text) {
+    return std::count_if(text.begin(), text.end(),
+                         [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }) == 1;
+}
+
 std::vector<std::string> letters_of(const LetteredGrid& grid) {
     std::vector<bool> used(grid.alphabet.size());
     for (const Letter letter : grid.grid.letters())
@@ -104,8 +115,9 @@ std::vector<std::string> letters_of(const LetteredGrid& grid) {
     return letters;
 }
 
-Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid) {
-    const auto drawn = draw_each(typeface, grid);
+Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid, double least_gap,
+                               Typeface* for_clusters) {
+    const auto drawn = draw_each(typeface, for_clusters ? *for_clusters : typeface, grid);
     if (!drawn) return drawn.refusal();
 
     double cap_height = typeface.cap_height();
@@ -127,6 +139,7 @@ Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid) {
     // Half way up the common run of letters; capitals and small letters, or a script without either, all have
     // one.
     const double middle = (median(tops) + median(bottoms)) / 2;
+    const double farthest_out = std::min(most_width / 2, (1 - least_gap) / 2);
 
     for (const Drawn& one : *drawn) {
         const double own = std::min({scale, most_width / one.box.width(), most_height / one.box.height()});
@@ -140,7 +153,8 @@ Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid) {
             shift += above;
         else if (below > 0)
             shift -= below;
-        lettering.letters[one.letter] = transformed(one.path, own, {-own * one.box.centre().x, shift});
+        lettering.letters[one.letter] =
+            transformed(one.path, own, {shift_across(one.path, one.box, own, farthest_out), shift});
     }
     return lettering;
 }
@@ -152,28 +166,42 @@ Lettering scaled(Lettering lettering, double scale) {
     return lettering;
 }
 
-double reach_across(const Path& whole, Direction direction) {
-    // Marks stand apart, and may stand out.
-    const auto body =
-        std::max_element(whole.contours.begin(), whole.contours.end(),
-                         [](const Contour& a, const Contour& b) { return signed_area(a) < signed_area(b); });
-    const Path letter = body == whole.contours.end() ? Path{} : Path{{*body}};
+void shrink(Lettering& lettering, Letter letter, const std::string& text, double scale) {
+    lettering.letters[letter] = transformed(lettering.letters[letter], scale, {});
+    if (std::find(lettering.shrunk.begin(), lettering.shrunk.end(), text) == lettering.shrunk.end())
+        lettering.shrunk.push_back(text);
+}
+
+double Reach::across_line(Direction direction) const {
     const Cell by = step(direction);
-    const double length = by.row != 0 && by.column != 0 ? std::sqrt(2.0) : 1.0;
-    double reach = 0;
+    if (by.row == 0) return across[0];
+    if (by.column == 0) return across[2];
+    return across[by.row == by.column ? 1 : 3];
+}
+
+Reach reach_of(const Path& letter) {
+    Reach reach;
+    if (letter.empty()) return reach;
+    // Marks stand apart, above or below, and may stand out.
+    const auto body =
+        std::max_element(letter.contours.begin(), letter.contours.end(),
+                         [](const Contour& a, const Contour& b) { return signed_area(a) < signed_area(b); });
+    const Box box = bounds({{*body}});
     const auto take = [&](Point p) {
-        reach = std::max(reach, std::abs(by.column * p.y - by.row * p.x) / length);
+        const double half = std::sqrt(0.5);
+        reach.all_round = std::max(reach.all_round, length(p));
+        reach.across = {
+            std::max(reach.across[0], std::abs(p.y)), std::max(reach.across[1], half * std::abs(p.y - p.x)),
+            std::max(reach.across[2], std::abs(p.x)), std::max(reach.across[3], half * std::abs(p.x + p.y))};
     };
     for (const Contour& contour : letter.contours) {
-        Point from = contour.start;
-        for (const Segment& s : contour.segments) {
-            take(s.to);
-            // An outline reaches farthest at the ends of its curves, or near their middles.
-            if (s.curved)
-                take({(from.x + 3 * s.control1.x + 3 * s.control2.x + s.to.x) / 8,
-                      (from.y + 3 * s.control1.y + 3 * s.control2.y + s.to.y) / 8});
-            from = s.to;
-        }
+        const double middle = bounds({{contour}}).centre().y;
+        if (middle < box.top || middle > box.bottom) continue;
+        each_piece(contour, [&](const Cubic& piece) {
+            constexpr int looks = 8;
+            for (int i = 1; i <= (piece.straight ? 1 : looks); ++i)
+                take(piece.straight ? piece.p3 : piece.at(static_cast<double>(i) / looks));
+        });
     }
     return reach;
 }

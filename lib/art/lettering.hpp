@@ -1,6 +1,7 @@
 #pragma once
 // The letters of a grid as outlines in their cells.
 
+#include <array>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -27,14 +28,27 @@ struct Lettering {
 // Each letter that stands in the grid, once.
 [[nodiscard]] std::vector<std::string> letters_of(const LetteredGrid& grid);
 
-// Refused as unusable: letters that the font lacks, named with the place where each first stands.
-Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid);
+// Each letter stands in its cell by optical_middle, upright as the font has it: on one baseline. No letter
+// comes nearer to a neighbour for it than `least_gap`, in cells, nor than the widest letter does. Refused as
+// unusable: letters that the font lacks, named with the place where each first stands.
+Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid, double least_gap = 0,
+                               Typeface* for_clusters = nullptr);
 
 // The same letters, all smaller or larger about the middles of their cells.
 [[nodiscard]] Lettering scaled(Lettering lettering, double scale);
 
-// How far a letter, without marks that stand apart, reaches from the middle of its cell across a line that
-// runs in this direction through it.
-[[nodiscard]] double reach_across(const Path& letter, Direction direction);
+// Makes one letter smaller about the middle of its cell, and tells it.
+void shrink(Lettering& lettering, Letter letter, const std::string& text, double scale);
+
+[[nodiscard]] bool is_one_code_point(const std::string& text);
+
+// How far a letter, without marks above and below it, reaches from the middle of its cell: all round, and
+// across a line that runs in this direction through it.
+struct Reach {
+    double all_round = 0;
+    std::array<double, 4> across{};  // to the right, down-right, down, down-left
+    [[nodiscard]] double across_line(Direction direction) const;
+};
+[[nodiscard]] Reach reach_of(const Path& letter);
 
 }  // namespace lode

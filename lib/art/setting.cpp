@@ -22,7 +22,7 @@ constexpr double most_margin = 25;      // mm
 // Between a letter and the edge of its band, in cells, by eye; and how much smaller letters become for it at
 // the most.
 constexpr double clear_of_edge = 0.02;
-constexpr double least_shrinking = 0.85;
+constexpr double least_shrinking = 0.7;
 
 // Beyond a border content keeps this share of the margin, by eye.
 constexpr double beyond_border = 0.55;
@@ -67,29 +67,28 @@ std::vector<Box> boxes_of(const Grid& grid) {
     return boxes;
 }
 
-// How far the letters of marked words reach across their bands, in cells, and which reach beyond `radius`.
-struct Reach {
-    double farthest = 0;
-    std::vector<std::string> beyond;
-};
-Reach reach_of(const Puzzle& puzzle, const std::vector<MarkedWord>& marked, const Lettering& lettering,
-               double radius) {
-    Reach reach;
+// How far each letter reaches, on the words that it is on, from the middle line of its band, by letter number
+// and in cells; 0 where it is on none. At the ends of bands, and at the waists of diagonal ones, all round
+// counts.
+std::vector<double> reach_in_bands(const Puzzle& puzzle, const std::vector<MarkedWord>& marked,
+                                   const Lettering& lettering) {
+    std::vector<Reach> whole;
+    for (const Path& letter : lettering.letters) whole.push_back(reach_of(letter));
+    std::vector<double> farthest(whole.size(), 0);
     for (const MarkedWord& mark : marked) {
         const PlacedWord& word = puzzle.words[mark.word];
+        const Direction direction = word.placed.direction;
+        const bool diagonal = step(direction).row != 0 && step(direction).column != 0;
         for (std::size_t i = 0; i < word.letters.size(); ++i) {
-            const Letter letter =
-                puzzle.grid.grid[moved(word.placed.first, word.placed.direction, static_cast<int>(i))];
+            const Letter letter = puzzle.grid.grid[moved(word.placed.first, direction, static_cast<int>(i))];
             if (letter == closed_cell) continue;
-            const double across = reach_across(lettering.letters[letter], word.placed.direction);
-            reach.farthest = std::max(reach.farthest, across);
-            const std::string& text = puzzle.grid.alphabet.text(letter);
-            if (across > radius &&
-                std::find(reach.beyond.begin(), reach.beyond.end(), text) == reach.beyond.end())
-                reach.beyond.push_back(text);
+            const bool end = i == 0 || i + 1 == word.letters.size();
+            farthest[letter] =
+                std::max(farthest[letter],
+                         diagonal || end ? whole[letter].all_round : whole[letter].across_line(direction));
         }
     }
-    return reach;
+    return farthest;
 }
 
 // What stands beside the grid, and in which font.
@@ -129,7 +128,7 @@ class Setter {
             const double cell_before = std::exchange(cell_, layout.cell);
             const Caps now{setting->lettering.cap_height * layout.cell, layout.heading.cap,
                            layout.words.cap > 0 ? layout.words.cap : layout.foot.cap};
-            const bool stays = (wanted_.words.empty() || is_near(cell_, cell_before, same)) &&
+            const bool stays = is_near(cell_, cell_before, same) &&
                                (!constructed_ || (is_near(now.letters, caps.letters, same) &&
                                                   is_near(now.heading, caps.heading, same) &&
                                                   is_near(now.text, caps.text, same)));
@@ -170,10 +169,10 @@ class Setter {
                 if (std::find(setting.notes.begin(), setting.notes.end(), note) == setting.notes.end())
                     setting.notes.push_back(note);
 
-        auto lettering = set_letters(*letters->typeface, puzzle_.grid);
+        auto lettering = set_letters(*letters->typeface, puzzle_.grid,
+                                     (options_.least_gap_mm + options_.embolden_mm) / cell_);
         if (!lettering) return lettering.refusal();
         setting.lettering = *std::move(lettering);
-        setting.band_radius = radius_of(marked_, options_.band);
         make_room_in_bands(setting);
 
         auto heading_block = set_lines(*heading->typeface, options_.heading, "heading");
@@ -212,14 +211,37 @@ class Setter {
                          : below_broadest * (room_.region.empty() ? 0 : bounds(room_.region).width());
     }
 
+    // Widens bands, then makes the letters smaller, all alike, until each keeps clear of its band's edge;
+    // letters of several characters, which are smaller than the others anyway, each for itself.
     void make_room_in_bands(Setting& setting) const {
         if (marked_.empty()) return;
-        const double inner = setting.band_radius - clear_of_edge;
-        const double farthest = reach_of(puzzle_, marked_, setting.lettering, inner).farthest;
-        if (farthest > inner)
-            setting.lettering =
-                scaled(std::move(setting.lettering), std::max(least_shrinking, inner / farthest));
-        setting.sticking_out = reach_of(puzzle_, marked_, setting.lettering, setting.band_radius).beyond;
+        const double grow = options_.embolden_mm / 2 / cell_;
+        const double around = clear_of_edge + grow;
+        const auto text = [&](std::size_t letter) {
+            return puzzle_.grid.alphabet.text(static_cast<Letter>(letter));
+        };
+        std::vector<double> reach = reach_in_bands(puzzle_, marked_, setting.lettering);
+        double farthest = 0;
+        for (std::size_t i = 0; i < reach.size(); ++i)
+            if (is_one_code_point(text(i))) farthest = std::max(farthest, reach[i]);
+        const RadiusBounds bounds = radius_bounds(options_.band, cell_, options_);
+        setting.band_radius = std::clamp(farthest + around, bounds.least, bounds.most);
+        const double covered = covered_by(options_.band, setting.band_radius);
+        const double inner = covered - around;
+        double scale = 1;
+        if (farthest > inner) {
+            scale = std::clamp(inner / farthest, least_shrinking, 1.0);
+            setting.lettering = scaled(std::move(setting.lettering), scale);
+        }
+        for (std::size_t i = 0; i < reach.size(); ++i) {
+            double own = scale * reach[i];
+            if (own > inner && !is_one_code_point(text(i))) {
+                const double more = std::clamp(inner / own, least_shrinking, 1.0);
+                shrink(setting.lettering, static_cast<Letter>(i), text(i), more);
+                own *= more;
+            }
+            if (own + grow > covered) setting.sticking_out.push_back(text(i));
+        }
     }
 
     [[nodiscard]] Refusal too_small(const Extent& extent) const {
