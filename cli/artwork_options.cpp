@@ -239,7 +239,11 @@ Outcome<ArtworkOptions> artwork_options(const Values& values, std::optional<Surf
 
 std::optional<Refusal> artwork_without_blank(const Values& values) {
     if (values.has("blank")) return std::nullopt;
-    for (const char* option : {"surface", "margin", "rebate", "hole", "font", "heading", "heading-font",
+    // A worksheet has a heading too.
+    if (values.has("heading") && !values.has("out"))
+        return unusable_call("--heading is of no use where nothing is drawn or printed.",
+                             "Give --out DIR for a worksheet, with --blank for artwork too, or leave it out.");
+    for (const char* option : {"surface", "margin", "rebate", "hole", "font", "heading-font",
                                "heading-area", "foot", "band", "inlay", "colour", "border", "border-line",
                                "ornament", "least-stroke", "least-gap", "embolden"})
         if (values.has(option))

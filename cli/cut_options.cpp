@@ -128,7 +128,7 @@ void add_cut_options(po::options_description& options) {
          "frames, and cuts between rows, that part the waste into strips")                           //
         ("dxf", po::bool_switch(), "layers and loads as DXF too")                                    //
         ("guide", po::bool_switch(), "a true-size page to lay under or behind the blank, in tiles")  //
-        ("paper", po::value<Text>()->value_name("NAME"), "of job sheet and guide: a4 (default) or letter");
+        ("paper", po::value<Text>()->value_name("NAME"), "of what is printed: a4 (default) or letter");
 }
 
 Outcome<CutOptions> cut_options(const Values& values) {
@@ -166,8 +166,10 @@ std::optional<Refusal> cutting_without_folder(const Values& values) {
         return unusable_call("--" + option + " is of use only where artwork is written into a folder.",
                              "Give --blank and --out DIR as well, or leave it out.");
     };
-    for (const char* option : {"bed", "bed-edge", "film", "speed", "paper"})
+    for (const char* option : {"bed", "bed-edge", "film", "speed"})
         if (values.has(option)) return refusal(option);
+    // A worksheet is on paper too.
+    if (values.has("paper") && !values.has("out")) return refusal("paper");
     for (const char* option : {"weeding-lines", "dxf", "guide"})
         if (values.is_on(option)) return refusal(option);
     return std::nullopt;

@@ -4,6 +4,7 @@
 
 #include <letterlode/art.hpp>
 #include <letterlode/cut.hpp>
+#include <letterlode/print.hpp>
 #include <letterlode/puzzle.hpp>
 
 #include "artwork_options.hpp"
@@ -115,12 +116,35 @@ struct ArtworkWanted {
     bool fix = false;
 };
 
+constexpr std::size_t most_cells_on_a_screen = 10'000;
+
+// The puzzle on paper and for a screen. A grid that no page holds, or a machine without a font, is no reason
+// to give nothing.
+void append_pages(std::vector<NamedFile>& files, const Puzzle& puzzle, const std::string& folder,
+                  const Values& values) {
+    std::string title = values.text("heading");
+    for (auto at = title.find("\\n"); at != std::string::npos; at = title.find("\\n"))
+        title.replace(at, 2, " ");
+    const std::vector<Worksheet> worksheets{{puzzle, title}};
+    PrintOptions options;
+    if (const auto paper = paper_named(values.text("paper"))) options.page = *paper;  // judged before
+    const auto pages = print_worksheets(worksheets, options);
+    if (pages)
+        files.push_back({folder + "worksheet.pdf", pages->pdf});
+    else
+        say("note: no worksheet.pdf: " + pages.refusal().message);
+    files.push_back({folder + "worksheet.txt", worksheet_text(worksheets.front(), options)});
+    if (puzzle.grid.grid.size().cells() <= most_cells_on_a_screen)
+        files.push_back({folder + "solve.html", solve_page(worksheets.front(), options)});
+}
+
 // What is written of one puzzle; with several, each in a folder of its own.
 Outcome<std::vector<NamedFile>> files_of(const Puzzle& puzzle, const std::optional<ArtworkWanted>& wanted,
-                                         const std::string& folder) {
+                                         const std::string& folder, const Values& values) {
     std::vector<NamedFile> files{{folder + "puzzle.json", to_json(puzzle)},
                                  {folder + "puzzle.txt", puzzle_text(puzzle)},
                                  {folder + "key.txt", key_text(puzzle)}};
+    append_pages(files, puzzle, folder, values);
     if (!wanted) return files;
     const auto held = drawn(puzzle, wanted->artwork, wanted->fix);
     if (!held) return held.refusal();
@@ -136,7 +160,7 @@ ExitCode write_puzzles(const std::vector<Puzzle>& puzzles, bool several,
     for (const Puzzle& puzzle : puzzles) {
         const std::string folder =
             several ? "seed-" + std::to_string(puzzle.recipe.seed) + "/" : std::string();
-        auto some = files_of(puzzle, wanted, folder);
+        auto some = files_of(puzzle, wanted, folder, values);
         if (!some) return report(some.refusal(), values.is_on("json"));
         for (auto& file : *some) files.push_back(std::move(file));
     }
@@ -179,8 +203,8 @@ Verb make_verb() {
         ("threads", po::value<std::string>()->value_name("N"),
          "processors to use (default 1); the result is the same")  //
         ("out", po::value<std::string>()->value_name("DIR"),
-         "write everything into a new folder: puzzle, key and, with --blank, the artwork")  //
-        ("replace", po::bool_switch(), "put the new folder in the place of an old one")     //
+         "write everything into a new folder: puzzle, key, worksheet and, with --blank, the artwork")  //
+        ("replace", po::bool_switch(), "put the new folder in the place of an old one")                //
         ("json", po::bool_switch(), "print the puzzle, or the refusal, as JSON");
     verb.details =
         "WORDS is text, a word a line; '#' begins a comment. '-' reads standard input.\n"
@@ -213,6 +237,8 @@ ExitCode make(const Values& values) {
     if (!recipe) return report(recipe.refusal(), json);
     if (const auto refusal = artwork_without_blank(values)) return report(*refusal, json);
     if (const auto refusal = cutting_without_folder(values)) return report(*refusal, json);
+    if (values.has("paper") && !paper_named(values.text("paper")))
+        return report(unusable_value("paper", values.text("paper"), "Give a4 or letter."), json);
     std::optional<ArtworkWanted> artwork_wanted;
     if (values.has("blank")) {
         auto options = artwork_options(values);

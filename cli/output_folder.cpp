@@ -7,6 +7,10 @@ namespace lode::cli {
 namespace {
 
 std::string purpose(const std::string& path) {
+    const std::string name = std::filesystem::path(path).filename().string();
+    if (name == "worksheet.pdf") return "the puzzle on a page, and its answer key";
+    if (name == "worksheet.txt") return "the same for a screen reader or a braille embosser";
+    if (name == "solve.html") return "a page to solve the puzzle on, in a browser";
     if (path == "puzzle.json") return "the puzzle itself, for letterlode and other programs";
     if (path == "puzzle.txt") return "the grid and the word list as text";
     if (path == "key.txt") return "where each word stands";

@@ -132,7 +132,7 @@ Outcome<std::vector<Worksheet>> worksheets_of(Source source, const Values& value
         worksheets.push_back({std::move(*source.puzzle), source.title});
         return worksheets;
     }
-    Progress progress("of the effort spent");
+    Progress progress("searching", "of the effort spent");
     const auto checked = CheckedRecipe::open(source.recipe);
     if (!checked) return checked.refusal();
     if (!values.has("versions")) {

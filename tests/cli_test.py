@@ -109,7 +109,7 @@ class MakesAPuzzle(InFolder):
 class WritesAFolder(InFolder):
     FILES = ["artwork.pdf", "artwork.svg", "job-sheet.pdf", "key.txt", "layers/1-heading.pdf", "layers/1-heading.svg",
              "layers/2-letters.pdf", "layers/2-letters.svg", "layers/3-bands.pdf", "layers/3-bands.svg", "preview.png", "proof.html",
-             "puzzle.json", "puzzle.txt"]
+             "puzzle.json", "puzzle.txt", "solve.html", "worksheet.pdf", "worksheet.txt"]
 
     def files(self, folder):
         return sorted(str(path.relative_to(folder)) for path in folder.rglob("*") if path.is_file())
@@ -131,7 +131,7 @@ class WritesAFolder(InFolder):
         self.assertEqual(self.files(old), ["old.txt"])
         result = run("make", SAMPLE, "--out", old, "--replace")
         self.assertEqual(result.returncode, 0, result.stderr)
-        self.assertEqual(self.files(old), ["key.txt", "puzzle.json", "puzzle.txt"])
+        self.assertEqual(self.files(old), ["key.txt", "puzzle.json", "puzzle.txt", "solve.html", "worksheet.pdf", "worksheet.txt"])
         self.assertEqual(self.names(), ["panel"])
 
     def test_never_replaces_the_folder_that_one_works_in(self):

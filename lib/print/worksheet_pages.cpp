@@ -5,6 +5,7 @@
 
 #include "print/grid_picture.hpp"
 #include "text/direction.hpp"
+#include "text/fixed_decimals.hpp"
 
 namespace lode {
 
@@ -69,13 +70,20 @@ class SheetHead {
                                                : least_title_pt);
         if (frame.large_print && is_key)
             title_.style.size_pt = std::max(title_.style.size_pt, large_print_pt);
+        const Recipe& recipe = worksheet.puzzle.recipe;
+        if (is_key && !recipe.message.empty())
+            message_ = document.wrapped("The other cells spell, row by row: " + isolated(recipe.message) +
+                                            (recipe.filler_after_message ? ", then filler." : "."),
+                                        frame.room().width(), message_style());
     }
 
     [[nodiscard]] double height() const {
         double height = has_fields() ? fields_mm : 0;
         const double lines = static_cast<double>(title_.lines.size());
         height += lines * PdfDocument::line_pitch(title_.style);
-        if (is_key_) height += PdfDocument::line_pitch(subtitle());
+        if (is_key_)
+            height += PdfDocument::line_pitch(subtitle()) +
+                      static_cast<double>(message_.size()) * PdfDocument::line_pitch(message_style());
         if (lines == 0 && !worksheet_.version.empty()) height += PdfDocument::line_pitch(title_.style);
         return height + after_title_mm;
     }
@@ -103,12 +111,23 @@ class SheetHead {
             const auto subheading = document.tag(Role::subheading);
             document.text("Answer key", {room.centre().x, y + em_mm(subtitle().size_pt)}, subtitle(),
                           Align::centre);
+            y += PdfDocument::line_pitch(subtitle());
+        }
+        if (message_.empty()) return;
+        const auto paragraph = document.tag(Role::paragraph);
+        for (const std::string& line : message_) {
+            document.text(line, {room.centre().x, y + em_mm(message_style().size_pt)}, message_style(),
+                          Align::centre);
+            y += PdfDocument::line_pitch(message_style());
         }
     }
 
   private:
     [[nodiscard]] bool has_fields() const {
         return !is_key_ && (!options_.name_line.empty() || !options_.date_line.empty());
+    }
+    [[nodiscard]] TextStyle message_style() const {
+        return {frame_.large_print ? large_print_pt : 10, false, ink};
     }
     [[nodiscard]] TextStyle subtitle() const {
         return {frame_.large_print ? large_print_pt : 11, false, head_grey};
@@ -147,6 +166,7 @@ class SheetHead {
     bool is_key_;
     const PrintOptions& options_;
     TitleLines title_;
+    std::vector<std::string> message_;  // what is left over spells it
 };
 
 Box below(const Box& room, double height) {
@@ -174,8 +194,8 @@ std::vector<ListColumns> on_more_pages(const ListFlow& list, std::size_t first, 
     return pages;
 }
 
-Refusal too_small(const Worksheet& worksheet, const SheetLayout& layout, const SheetNeeds& needs,
-                  const Box& room, const PrintOptions& options) {
+Refusal too_small(const Worksheet& worksheet, double largest_pt, const SheetNeeds& needs, const Box& room,
+                  const PrintOptions& options) {
     const auto fitting = [&](double side) {
         return std::to_string(
             static_cast<int>(side * needs.letter_share * points_a_mm / needs.least_letter_pt));
@@ -183,12 +203,10 @@ Refusal too_small(const Worksheet& worksheet, const SheetLayout& layout, const S
     Refusal refusal;
     refusal.reason = Refusal::Reason::unusable;
     const std::string size = std::to_string(needs.grid.columns) + "x" + std::to_string(needs.grid.rows);
-    char letter[16];
-    std::snprintf(letter, sizeof letter, "%.1f", layout.letter_pt);
     refusal.message = (worksheet.title.empty() ? std::string() : worksheet.title + ": ") + "a grid of " +
-                      size + " is too large for this page: its letters would be of " + letter +
-                      " pt, and under " + std::to_string(static_cast<int>(least_letter_pt)) +
-                      " pt nothing is printed.";
+                      size + " is too large for this page: its letters would be of " +
+                      fixed_decimals(largest_pt, 1) + " pt, and under " +
+                      std::to_string(static_cast<int>(least_letter_pt)) + " pt nothing is printed.";
     refusal.advice = {"At the most " + fitting(room.width()) + "x" + fitting(room.height()) +
                       " cells fit on the page" +
                       (options.landscape ? "" : "; with --landscape more columns and fewer rows") +
@@ -300,9 +318,6 @@ std::string heading_text(const Worksheet& worksheet) {
 
 Outcome<LaidOutSheet> lay_out_worksheet(const PdfDocument& document, const PageFrame& frame,
                                         const Worksheet& worksheet, const PrintOptions& options) {
-    std::vector<PlacedWord> words = listed(worksheet.puzzle, options.order);
-    LaidOutSheet sheet{worksheet, false, words, ListFlow(document, list_entries(words)),
-                       {},        0,     {},    runs_from_the_right(worksheet.puzzle)};
     const SheetHead head(document, frame, worksheet, false, options);
     const Box room = below(frame.room(), head.height());
     SheetNeeds needs;
@@ -313,13 +328,15 @@ Outcome<LaidOutSheet> lay_out_worksheet(const PdfDocument& document, const PageF
     needs.least_list_pt = least_list_pt;
     needs.usual_list_pt = frame.large_print ? large_print_pt : usual_list_pt;
     needs.most_list_pt = frame.large_print ? most_large_list_pt : most_list_pt;
-    needs.right_to_left = sheet.is_right_to_left;
-    sheet.letter_share = needs.letter_share;
+    needs.right_to_left = runs_from_the_right(worksheet.puzzle);
     // Before the list is looked at: of a grid that is far too large it may have a million words.
-    SheetLayout alone;
-    alone.letter_pt =
+    const double largest =
         needs.letter_pt(std::min(room.width() / needs.grid.columns, room.height() / needs.grid.rows));
-    if (alone.letter_pt < least_letter_pt) return too_small(worksheet, alone, needs, room, options);
+    if (largest < least_letter_pt) return too_small(worksheet, largest, needs, room, options);
+    std::vector<PlacedWord> words = listed(worksheet.puzzle, options.order);
+    LaidOutSheet sheet{
+        worksheet,          false, words, ListFlow(document, list_entries(words)), {}, needs.letter_share, {},
+        needs.right_to_left};
     sheet.layout = share_page(needs, sheet.list, room, frame.large_print ? large_print_pt : 0);
     if (sheet.layout.is_list_apart)
         sheet.more_pages = on_more_pages(sheet.list, 0, room, sheet.layout.list_pt);
