@@ -50,6 +50,11 @@ work() {
       --film gold=12x12in --weeding-lines --dxf --guide --paper letter --foot 2031 --word-list --out heart
   run ring make "$samples/tool-shed.txt" --blank "oval 254x203mm" --surface first --heading "Beds" --band ring --font "DejaVu Serif" \
       --fix --border dotted --ornament curl --hole 127mm,12mm,5mm --bed 12in --speed 30mm --out ring
+  run class print "$samples/worksheet.txt" --versions 4 --heading Beds --large-print --colours own --threads 2 --out class.pdf --json
+  run booklet print "$samples/worksheet.txt" hebrew.txt --booklet "Our garden" --page letter --landscape --key lines --grid-lines full \
+      --name-line --date-line --out booklet.pdf
+  run solve print sign-1-first/puzzle.json --out solve.html
+  run spoken print sign-1-first/puzzle.json --text
   run cut cut sign-1-first/puzzle.json --blank 12x12in --surface second --out cut
 }
 
@@ -68,7 +73,8 @@ done
 
 # That the work was done at all: a run that fails everywhere alike would agree with itself.
 for name in sign-1-first sign-2-second shape-heart json demands apart message tight choices from text right cut rated rated-on-a-wall aim-easier aim-harder aim-520 \
-            filler-words filler-language filler-only-words filler-easy-weeding welsh hebrew; do
+            filler-words filler-language filler-only-words filler-easy-weeding welsh hebrew \
+            class booklet solve spoken; do
   [ "$(cat "$scratch/0/$name.code")" = 0 ] || { echo "$1 failed at $name:"; cat "$scratch/0/$name.err"; exit 1; }
 done
 for expected in refused=2 stray=1 drawn=1; do
