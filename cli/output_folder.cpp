@@ -54,7 +54,7 @@ std::optional<Refusal> cannot_write_to(const std::string& folder, bool replace) 
     return Refusal{Refusal::Reason::unusable,
                    "'" + folder + "' exists already.",
                    {},
-                   {"Give --out another name, or --replace to put the new folder in its place."},
+                   {"Give --out another name, or --replace to put the new one in its place."},
                    folder,
                    0};
 }

@@ -56,6 +56,20 @@ std::string title_of(const std::string& file, std::size_t place, std::size_t fil
     return files > 1 || values.has("booklet") ? title_from(file) : "";
 }
 
+// A grid for which --words was forgotten would become a puzzle of its rows.
+void note_what_may_be_a_grid(const WordLines& words, const std::string& name) {
+    constexpr std::size_t fewest_rows = 4;
+    const auto& rows = words.words;
+    if (rows.size() < fewest_rows) return;
+    const bool all_alike = std::all_of(rows.begin(), rows.end(), [&](const ListedWord& row) {
+        return row.shown.size() == rows.front().shown.size();
+    });
+    if (all_alike)
+        say("note: the lines of " + name +
+            " are all of one length, and are taken for words. If they are a grid, give its words with "
+            "--words FILE.");
+}
+
 // One file's puzzle, or what it is made from.
 struct Source {
     std::string title;
@@ -93,6 +107,7 @@ Outcome<Source> read_source(const std::string& file, std::string title, const Va
     }
     auto words = read_word_lines(*text, name);
     if (!words) return words.refusal();
+    note_what_may_be_a_grid(*words, name);
     recipe.words = std::move(*words);
     auto with_text = with_text_options(std::move(recipe), values);
     if (!with_text) return with_text.refusal();

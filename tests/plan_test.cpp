@@ -125,7 +125,7 @@ TEST_CASE("The same pieces give the same plan") {
 TEST_CASE("Up to a dozen pieces are planned in as few loads as can be, and that is proved") {
     for (const double cell : {20.0, 24.0, 30.0})
         for (std::uint64_t seed = 1; seed <= 4; ++seed)
-            for (const std::size_t colours : {1, 3}) {
+            for (const std::size_t colours : {1u, 3u}) {
                 const auto pieces = bands(8 + static_cast<int>(seed), colours, cell, seed);
                 CAPTURE(cell, seed, colours);
                 REQUIRE(sound_plan(pieces, foot_square()).proved);
@@ -162,7 +162,7 @@ TEST_CASE("A diagonal band is turned so that its box is thin") {
 
 TEST_CASE("A blank cut apart goes back onto as many beds") {
     // Cut from side to side at whole millimetres, no gap, no margin: no plan has fewer loads, by area.
-    for (const std::size_t sheets : {1, 2, 3}) {
+    for (const std::size_t sheets : {1u, 2u, 3u}) {
         Random random(sheets);
         std::vector<ToCut> pieces;
         for (std::size_t sheet = 0; sheet < sheets; ++sheet) {

@@ -222,6 +222,15 @@ class AClassSet(Prints):
         self.assertEqual(len(report["outlines"][3]["kids"]), 3)
 
 
+class AListThatLooksLikeAGrid(Prints):
+    def test_is_told_apart_by_a_note(self):
+        grid = ROOT / "data/samples/herb-bed-grid.txt"
+        result = run("print", grid, "--out", self.folder / "x.pdf")
+        self.assertIn(b"--words FILE", result.stderr)
+        result = run("print", WORDS, "--out", self.folder / "y.pdf")
+        self.assertNotIn(b"--words FILE", result.stderr)
+
+
 class AHundredWords(Prints):
     def test_stand_on_one_page_or_a_second_one_is_announced(self):
         # Invented words of seven letters, all different.
