@@ -204,7 +204,7 @@ TEST_CASE("where a grid is full of near copies the search changes its means and 
         const long long a = std::max(0LL, rows - length + 1), b = std::max(0LL, columns - length + 1);
         return rows * b + columns * a + 2 * a * b;
     };
-    for (const std::size_t length : {5, 100, 300, 301}) {
+    for (const std::size_t length : {5u, 100u, 300u, 301u}) {
         const Matcher matcher(std::vector<Letters>{one_letter(length)});
         long long copies = 0;
         matcher.search(Grid({300, 280}, 0), [&](std::size_t, const Copy&) { return ++copies, true; });
