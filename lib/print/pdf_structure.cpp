@@ -318,7 +318,6 @@ class Structure {
         root_.replaceKey("/StructTreeRoot", tree);
         Handle marking = Handle::newDictionary();
         marking.replaceKey("/Marked", Handle::newBool(true));
-        marking.replaceKey("/Suspects", Handle::newBool(false));
         root_.replaceKey("/MarkInfo", marking);
     }
 
