@@ -269,7 +269,6 @@ void PdfDocument::text(std::string_view text, Point baseline, const TextStyle& s
 void PdfDocument::show_glyphs(const ShapedRun& run, double left, double baseline, double em) {
     std::vector<cairo_glyph_t> glyphs = run.glyphs;
     for (cairo_glyph_t& glyph : glyphs) {
-        if (marked_ && glyph.index == 0) tags_->note_missing_glyph();
         glyph.x = left + glyph.x * em;
         glyph.y = baseline + glyph.y * em;
     }

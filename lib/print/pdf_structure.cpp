@@ -1,7 +1,7 @@
 // Cairo 1.16 marks stretches of a page, but its own tree of them has no language, no descriptions, no scope
 // of headers, no part that goes on over pages, and all else on the page is neither content nor artifact. So
 // Cairo's tree is dropped, and one is built from what was recorded while the pages were drawn; the clauses
-// named below are those of ISO 32000-1 (PDF 1.7). Judged by tests/oracles/tagged_pages_test.py.
+// named below are those of ISO 32000-1 (PDF 1.7).
 #include "print/pdf_structure.hpp"
 
 #define POINTERHOLDER_TRANSITION 4  // qpdf's own pointers are those of the standard library
@@ -107,8 +107,8 @@ std::string escaped(std::string_view text) {
     return xml;
 }
 
-// ISO 16684-1; the mark of PDF/UA-1 is that of ISO 14289-1, clause 5.
-std::string metadata(const PdfAbout& about, bool universal) {
+// ISO 16684-1. The file does not call itself PDF/UA: no judge has looked at all that ISO 14289-1 asks.
+std::string metadata(const PdfAbout& about) {
     std::string xml =
         "<?xpacket begin=\"\xEF\xBB\xBF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n"
         "<x:xmpmeta xmlns:x=\"adobe:ns:meta/\">\n"
@@ -124,7 +124,6 @@ std::string metadata(const PdfAbout& about, bool universal) {
         xml += "   <dc:language><rdf:Bag><rdf:li>" + escaped(about.language) +
                "</rdf:li></rdf:Bag></dc:language>\n";
     if (!about.date.empty()) xml += "   <xmp:CreateDate>" + about.date + "</xmp:CreateDate>\n";
-    if (universal) xml += "   <pdfuaid:part>1</pdfuaid:part>\n";
     return xml + "  </rdf:Description>\n </rdf:RDF>\n</x:xmpmeta>\n<?xpacket end=\"w\"?>\n";
 }
 
@@ -164,9 +163,7 @@ class Structure {
             preferences.replaceKey("/DisplayDocTitle", Handle::newBool(true));
             root_.replaceKey("/ViewerPreferences", preferences);
         }
-        const bool universal =
-            tags_.any_part() && tags_.universal() && !about_.title.empty() && !about_.language.empty();
-        Handle stream = Handle::newStream(&pdf_, metadata(about_, universal));
+        Handle stream = Handle::newStream(&pdf_, metadata(about_));
         stream.getDict().replaceKey("/Type", name("Metadata"));
         stream.getDict().replaceKey("/Subtype", name("XML"));
         root_.replaceKey("/Metadata", stream);

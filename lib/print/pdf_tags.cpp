@@ -73,10 +73,6 @@ bool may_hold(std::string_view parent, std::string_view child) {
     return parent != "Span";
 }
 
-bool is_heading(std::string_view type) {
-    return type == "H1" || type == "H2";
-}
-
 }  // namespace
 
 PdfTags::PdfTags() {
@@ -186,22 +182,6 @@ void PdfTags::check_places() const {
     for (const Part& part : parts_)
         if (part.type == "Link") check(part.place);
     for (const Bookmark& bookmark : bookmarks_) check(bookmark.place);
-}
-
-bool PdfTags::universal() const {
-    const auto first =
-        std::find_if(parts_.begin(), parts_.end(), [](const Part& part) { return is_heading(part.type); });
-    if (first != parts_.end() && first->type != "H1") return false;
-    for (const Part& table : parts_) {
-        if (table.type != "Table") continue;
-        std::optional<std::size_t> columns;
-        for (const Kid& row : table.kids) {
-            const std::size_t cells = parts_[std::get<std::size_t>(row)].kids.size();
-            if (cells == 0 || cells != columns.value_or(cells)) return false;
-            columns = cells;
-        }
-    }
-    return !missing_glyph_;
 }
 
 }  // namespace lode

@@ -86,8 +86,6 @@ class PdfTags {
     // Told of what is drawn in that stretch: where, and which text.
     void add_extent(std::size_t part, int page, const Box& points);
     void add_text(std::size_t part, std::string_view text);
-    // A glyph was drawn that stands for no character.
-    void note_missing_glyph() { missing_glyph_ = true; }
 
     // Each name once, or std::logic_error.
     void set_place(std::string_view name, Place place);
@@ -102,9 +100,6 @@ class PdfTags {
 
     // Throws std::logic_error where a link or a bookmark leads to no place.
     void check_places() const;
-    // Whether what ISO 14289-1 asks of the parts is met: headings that begin with the first level, tables
-    // whose rows have as many cells each (7.4, 7.5), no sign for a missing character (7.21.8).
-    [[nodiscard]] bool universal() const;
 
   private:
     struct Open {
@@ -119,7 +114,6 @@ class PdfTags {
     std::map<std::string, Place, std::less<>> places_;
     std::vector<Bookmark> bookmarks_;
     std::vector<int> marks_;
-    bool missing_glyph_ = false;
 };
 
 }  // namespace lode
