@@ -115,7 +115,7 @@ std::string metadata(const PdfAbout& about) {
         " <rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\n"
         "  <rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\"\n"
         "      xmlns:xmp=\"http://ns.adobe.com/xap/1.0/\" "
-        "xmlns:pdfuaid=\"http://www.aiim.org/pdfua/ns/id/\">\n"
+        ">\n"
         "   <dc:format>application/pdf</dc:format>\n";
     if (!about.title.empty())
         xml += "   <dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">" + escaped(about.title) +

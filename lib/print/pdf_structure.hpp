@@ -17,9 +17,7 @@ struct PdfAbout {
 
 // The pages as Cairo wrote them, with a marked stretch for each that the tags count, made whole. What is
 // outside these stretches becomes an artifact where there are parts at all. The same pages and tags give the
-// same bytes. The file says of itself that it is PDF/UA-1 (ISO 14289-1) where title and language are known
-// and the tags are universal. Throws std::logic_error where pages and tags do not agree, std::bad_alloc where
-// memory ran out.
+// same bytes. Throws std::logic_error where pages and tags do not agree, std::bad_alloc where memory ran out.
 std::string with_structure(const std::string& pdf, const PdfTags& tags, const PdfAbout& about);
 
 }  // namespace lode

@@ -49,14 +49,14 @@ class PdfTags {
 
     struct Part {
         std::string_view type;
-        std::string_view scope;   // of a TH
-        std::string description;  // of a Figure, a Table, a Link
-        std::string language;
-        std::string said;   // of a Span: what is to be read in the place of its glyphs
-        std::string place;  // of a Link: where it leads
+        std::string_view scope{};   // of a TH
+        std::string description{};  // of a Figure, a Table, a Link
+        std::string language{};
+        std::string said{};   // of a Span: what is to be read in the place of its glyphs
+        std::string place{};  // of a Link: where it leads
         std::size_t parent = 0;
-        std::vector<Kid> kids;
-        std::map<int, std::vector<Box>> extents;  // by page, in points from its upper left corner
+        std::vector<Kid> kids{};
+        std::map<int, std::vector<Box>> extents{};  // by page, in points from its upper left corner
     };
 
     struct Place {
