@@ -10,6 +10,7 @@
 #include <stdexcept>
 
 #include "art/cairo_path.hpp"
+#include "print/pdf_structure.hpp"
 
 namespace lode {
 
@@ -86,15 +87,21 @@ std::vector<std::string> split(std::string_view text, char at) {
 }
 
 constexpr double cell_margin_mm = 1.2;
+// What Cairo calls a stretch of a page that shows a part; which part, the tree of parts says.
+constexpr const char* content_mark = "Span";
 
 }  // namespace
 
 PdfDocument::PdfDocument(PageSize page, std::string_view title, std::optional<PrintFonts> fonts)
-    : page_(page), fonts_(std::move(fonts)), bytes_(std::make_unique<std::string>()) {
+    : page_(page),
+      fonts_(std::move(fonts)),
+      bytes_(std::make_unique<std::string>()),
+      title_(clean(title)),
+      tags_(std::make_unique<PdfTags>()) {
     surface_.reset(cairo_pdf_surface_create_for_stream(append, bytes_.get(), page.width_mm * points_a_mm,
                                                        page.height_mm * points_a_mm));
     cairo_pdf_surface_restrict_to_version(surface_.get(), CAIRO_PDF_VERSION_1_5);
-    cairo_pdf_surface_set_metadata(surface_.get(), CAIRO_PDF_METADATA_TITLE, clean(title).c_str());
+    cairo_pdf_surface_set_metadata(surface_.get(), CAIRO_PDF_METADATA_TITLE, title_.c_str());
     // Otherwise Cairo writes the time of day.
     cairo_pdf_surface_set_metadata(surface_.get(), CAIRO_PDF_METADATA_CREATE_DATE, "");
     context_.reset(cairo_create(surface_.get()));
@@ -103,6 +110,7 @@ PdfDocument::PdfDocument(PageSize page, std::string_view title, std::optional<Pr
 }
 
 void PdfDocument::add_page() {
+    end_mark();
     cairo_show_page(context_.get());
     ++pages_;
 }
@@ -119,6 +127,7 @@ void PdfDocument::set_date(std::int64_t seconds) {
                   static_cast<int>(clock.hours().count()), static_cast<int>(clock.minutes().count()),
                   static_cast<int>(clock.seconds().count()));
     cairo_pdf_surface_set_metadata(surface_.get(), CAIRO_PDF_METADATA_CREATE_DATE, text);
+    date_ = text;
 }
 
 namespace {
@@ -143,34 +152,44 @@ void PdfDocument::set_line(const LineStyle& style) {
 }
 
 void PdfDocument::fill(const Path& path, Colour colour, double opacity) {
+    mark();
     trace(context_.get(), path);
     set_colour(colour, opacity);
+    note_path();
     cairo_fill(context_.get());
 }
 
 void PdfDocument::fill(const Box& box, Colour colour, double opacity) {
+    mark();
     trace(context_.get(), box);
     set_colour(colour, opacity);
+    note_path();
     cairo_fill(context_.get());
 }
 
 void PdfDocument::stroke(const Path& path, const LineStyle& style) {
+    mark();
     trace(context_.get(), path);
     set_line(style);
+    note_stroke();
     cairo_stroke(context_.get());
 }
 
 void PdfDocument::stroke(const Box& box, const LineStyle& style) {
+    mark();
     trace(context_.get(), box);
     set_line(style);
+    note_stroke();
     cairo_stroke(context_.get());
 }
 
 void PdfDocument::line(Point from, Point to, const LineStyle& style) {
+    mark();
     cairo_new_path(context_.get());
     cairo_move_to(context_.get(), from.x, from.y);
     cairo_line_to(context_.get(), to.x, to.y);
     set_line(style);
+    note_stroke();
     cairo_stroke(context_.get());
 }
 
@@ -244,6 +263,25 @@ std::vector<std::string> PdfDocument::wrapped(std::string_view text, double widt
 
 void PdfDocument::text(std::string_view text, Point baseline, const TextStyle& style, Align align,
                        std::optional<double> most_width_mm) {
+    show({std::string(text)}, baseline, style, align, most_width_mm);
+}
+
+void PdfDocument::show_glyphs(const ShapedRun& run, double left, double baseline, double em) {
+    std::vector<cairo_glyph_t> glyphs = run.glyphs;
+    for (cairo_glyph_t& glyph : glyphs) {
+        glyph.x = left + glyph.x * em;
+        glyph.y = baseline + glyph.y * em;
+    }
+    cairo_set_font_face(context_.get(), run.face);
+    cairo_set_font_size(context_.get(), em);
+    cairo_show_text_glyphs(
+        context_.get(), run.utf8.data(), static_cast<int>(run.utf8.size()), glyphs.data(),
+        static_cast<int>(glyphs.size()), run.clusters.data(), static_cast<int>(run.clusters.size()),
+        run.right_to_left ? CAIRO_TEXT_CLUSTER_FLAG_BACKWARD : static_cast<cairo_text_cluster_flags_t>(0));
+}
+
+void PdfDocument::show(const Line& given, Point baseline, const TextStyle& style, Align align,
+                       std::optional<double> most_width_mm) {
     double room = 0;
     switch (align) {
         case Align::left:
@@ -256,24 +294,34 @@ void PdfDocument::text(std::string_view text, Point baseline, const TextStyle& s
             room = baseline.x;
             break;
     }
-    const ShapedLine line = shaped(shortened(text, most_width_mm.value_or(room), style), style);
+    const std::string text = shortened(given.text, most_width_mm.value_or(room), style);
+    const ShapedLine line = shaped(text, style);
     const double em = style.size_pt / points_a_mm;
     const double share = align == Align::left ? 0 : align == Align::centre ? 0.5 : 1;
     const double left = baseline.x - share * line.width * em;
+    const bool right_to_left = std::any_of(line.runs.begin(), line.runs.end(),
+                                           [](const ShapedRun& run) { return run.right_to_left; });
+    // Runs stand from left to right. Where one is read from the right, that is not the order to read them in.
+    const bool reordered = right_to_left && line.runs.size() > 1 && tags_->holder();
+    if (reordered) tags_->begin_span(given.blank_after ? text + " " : text);
+    mark();
     set_colour(style.colour, 1);
-    for (const ShapedRun& run : line.runs) {
-        std::vector<cairo_glyph_t> glyphs = run.glyphs;
-        for (cairo_glyph_t& glyph : glyphs) {
-            glyph.x = left + glyph.x * em;
-            glyph.y = baseline.y + glyph.y * em;
+    for (const ShapedRun& run : line.runs) show_glyphs(run, left, baseline.y, em);
+    if (marked_) {
+        tags_->add_text(*marked_, text);
+        constexpr double ascent = 0.93;  // of an em, as DejaVu Sans has them
+        constexpr double descent = 0.24;
+        note_extent({left, baseline.y - ascent * em, left + line.width * em, baseline.y + descent * em});
+        // Words are told apart by blanks, not by where lines end (ISO 32000-1, 14.8.2.5).
+        if (given.blank_after && !reordered) {
+            const ShapedLine blank = shaped(" ", style);
+            const double at = right_to_left ? left - blank.width * em : left + line.width * em;
+            for (const ShapedRun& run : blank.runs) show_glyphs(run, at, baseline.y, em);
         }
-        cairo_set_font_face(context_.get(), run.face);
-        cairo_set_font_size(context_.get(), em);
-        cairo_show_text_glyphs(context_.get(), run.utf8.data(), static_cast<int>(run.utf8.size()),
-                               glyphs.data(), static_cast<int>(glyphs.size()), run.clusters.data(),
-                               static_cast<int>(run.clusters.size()),
-                               run.right_to_left ? CAIRO_TEXT_CLUSTER_FLAG_BACKWARD
-                                                 : static_cast<cairo_text_cluster_flags_t>(0));
+    }
+    if (reordered) {
+        end_mark();
+        tags_->end();
     }
 }
 
@@ -288,8 +336,13 @@ double PdfDocument::paragraph(std::string_view text, Point corner, double width_
     }
     const double share = align == Align::left ? 0 : align == Align::centre ? 0.5 : 1;
     double baseline = corner.y + style.size_pt / points_a_mm;
+    const std::string whole = clean(text);
+    std::size_t read = 0;
     for (const std::string& line : lines) {
-        this->text(line, {corner.x + share * width_mm, baseline}, style, align, width_mm);
+        const std::size_t found = whole.find(line, read);
+        if (found != std::string::npos) read = found + line.size();
+        const bool blank_after = &line != &lines.back() && read < whole.size() && whole[read] == ' ';
+        show({line, blank_after}, {corner.x + share * width_mm, baseline}, style, align, width_mm);
         baseline += line_pitch(style);
     }
     return static_cast<double>(lines.size()) * line_pitch(style);
@@ -317,96 +370,91 @@ double PdfDocument::row(Point corner, std::span<const TableColumn> columns,
     return height;
 }
 
-namespace {
-
-const char* structure_type(Role role) {
-    switch (role) {
-        case Role::section:
-            return "Sect";
-        case Role::heading:
-            return "H1";
-        case Role::subheading:
-            return "H2";
-        case Role::paragraph:
-            return "P";
-        case Role::list:
-            return "L";
-        case Role::list_item:
-            return "LI";
-        case Role::table:
-            return "Table";
-        case Role::table_row:
-            return "TR";
-        case Role::column_header:
-        case Role::row_header:
-            return "TH";
-        case Role::table_cell:
-            return "TD";
-        case Role::figure:
-            return "Figure";
-        case Role::contents:
-            return "TOC";
-        case Role::contents_item:
-            return "TOCI";
-    }
-    throw std::logic_error("no such role");
+void PdfDocument::mark() {
+    const std::optional<std::size_t> part = tags_->holder();
+    if (part == marked_) return;
+    end_mark();
+    if (!part) return;
+    tags_->add_content(*part, pages_ - 1);
+    // Of what is clipped away Cairo passes over tags as well, and then misses them.
+    cairo_save(context_.get());
+    cairo_reset_clip(context_.get());
+    cairo_tag_begin(context_.get(), content_mark, nullptr);
+    cairo_restore(context_.get());
+    marked_ = part;
 }
 
-// A name inside an attribute string of Cairo.
-std::string quoted(std::string_view name) {
-    std::string text = "'";
-    for (const char c : name) {
-        if (c == '\'' || c == '\\') text += '\\';
-        text += c;
-    }
-    return text + "'";
+void PdfDocument::end_mark() {
+    if (!marked_) return;
+    cairo_save(context_.get());
+    cairo_reset_clip(context_.get());
+    cairo_tag_end(context_.get(), content_mark);
+    cairo_restore(context_.get());
+    marked_.reset();
 }
 
-}  // namespace
-
-PdfDocument::Tagged PdfDocument::tag(Role role, std::string_view) {
-    open_tags_.emplace_back(structure_type(role));
-    cairo_tag_begin(context_.get(), open_tags_.back().c_str(), nullptr);
-    return Tagged(this);
+void PdfDocument::note_extent(Box box) {
+    if (!marked_) return;
+    Box shown;
+    cairo_clip_extents(context_.get(), &shown.left, &shown.top, &shown.right, &shown.bottom);
+    box = {std::max(box.left, shown.left), std::max(box.top, shown.top), std::min(box.right, shown.right),
+           std::min(box.bottom, shown.bottom)};
+    if (box.left > box.right || box.top > box.bottom) return;
+    cairo_user_to_device(context_.get(), &box.left, &box.top);
+    cairo_user_to_device(context_.get(), &box.right, &box.bottom);
+    tags_->add_extent(*marked_, pages_ - 1,
+                      {std::min(box.left, box.right), std::min(box.top, box.bottom),
+                       std::max(box.left, box.right), std::max(box.top, box.bottom)});
 }
 
-void PdfDocument::end_tag() {
-    cairo_tag_end(context_.get(), open_tags_.back().c_str());
-    open_tags_.pop_back();
+void PdfDocument::note_path() {
+    if (!marked_) return;
+    Box box;
+    cairo_fill_extents(context_.get(), &box.left, &box.top, &box.right, &box.bottom);
+    note_extent(box);
 }
 
-void PdfDocument::set_language(std::string_view) {}
+void PdfDocument::note_stroke() {
+    if (!marked_) return;
+    Box box;
+    cairo_stroke_extents(context_.get(), &box.left, &box.top, &box.right, &box.bottom);
+    note_extent(box);
+}
+
+PdfDocument::Tagged PdfDocument::tag(Role role, std::string_view description, std::string_view language) {
+    tags_->begin(role, clean(description), clean(language));
+    return Tagged(tags_.get());
+}
+
+void PdfDocument::set_language(std::string_view language) {
+    language_ = clean(language);
+}
 
 void PdfDocument::set_place(std::string_view name, Point at) {
-    const std::string attributes = "name=" + quoted(name) + " x=" + std::to_string(at.x * points_a_mm) +
-                                   " y=" + std::to_string(at.y * points_a_mm);
-    cairo_tag_begin(context_.get(), CAIRO_TAG_DEST, attributes.c_str());
-    cairo_tag_end(context_.get(), CAIRO_TAG_DEST);
+    cairo_user_to_device(context_.get(), &at.x, &at.y);
+    tags_->set_place(name, {pages_ - 1, at});
 }
 
-PdfDocument::Tagged PdfDocument::link(std::string_view place) {
-    open_tags_.emplace_back(CAIRO_TAG_LINK);
-    cairo_tag_begin(context_.get(), CAIRO_TAG_LINK, ("dest=" + quoted(place)).c_str());
-    return Tagged(this);
+PdfDocument::Tagged PdfDocument::link(std::string_view place, std::string_view description) {
+    tags_->begin_link(place, clean(description));
+    return Tagged(tags_.get());
 }
 
 void PdfDocument::bookmark(std::string_view title, std::string_view place, int level) {
-    const auto depth = static_cast<std::size_t>(std::max(level, 0));
-    bookmark_levels_.resize(std::min(bookmark_levels_.size(), depth));
-    const int parent = bookmark_levels_.empty() ? CAIRO_PDF_OUTLINE_ROOT : bookmark_levels_.back();
-    bookmark_levels_.push_back(cairo_pdf_surface_add_outline(surface_.get(), parent, clean(title).c_str(),
-                                                             ("dest=" + quoted(place)).c_str(),
-                                                             static_cast<cairo_pdf_outline_flags_t>(0)));
+    tags_->add_bookmark({clean(title), std::string(place), level});
 }
 
 std::string PdfDocument::bytes() {
+    end_mark();
     cairo_show_page(context_.get());
     cairo_surface_finish(surface_.get());
     if (cairo_status(context_.get()) != CAIRO_STATUS_SUCCESS ||
         cairo_surface_status(surface_.get()) != CAIRO_STATUS_SUCCESS)
         throw std::bad_alloc();
     context_.reset();
-    return *bytes_;
+    if (!tags_->any_part() && language_.empty() && tags_->places().empty() && tags_->bookmarks().empty())
+        return *bytes_;
+    return with_structure(*bytes_, *tags_, {title_, language_, date_, page_.height_mm * points_a_mm});
 }
 
 }  // namespace lode

@@ -31,6 +31,7 @@
 #include <letterlode/paper.hpp>
 #include <letterlode/path.hpp>
 
+#include "print/pdf_tags.hpp"
 #include "print/print_fonts.hpp"
 
 namespace lode {
@@ -54,25 +55,6 @@ struct LineStyle {
 struct TableColumn {
     double width_mm = 0;
     Align align = Align::left;
-};
-
-// What a part of a document is: the standard structure types of ISO 32000-1, 14.8.4 (Sect, H1, H2, P, L, LI,
-// Table, TR, TH, TD, Figure, TOC, TOCI).
-enum class Role : std::uint8_t {
-    section,
-    heading,
-    subheading,
-    paragraph,
-    list,
-    list_item,
-    table,
-    table_row,
-    column_header,  // a TH for the cells below it
-    row_header,     // a TH for the cells beside it
-    table_cell,
-    figure,
-    contents,
-    contents_item
 };
 
 class PdfDocument {
@@ -112,31 +94,37 @@ class PdfDocument {
     Kept clip(const Box& box);
     Kept place(Point at, double scale_x = 1, double scale_y = 1);
 
-    // As long as it lives, all that is drawn belongs to a part of the document. Parts may hold parts; a
-    // section, a list, its items, a table, its rows and contents may go on over several pages, the others end
-    // on the page that they began on, and hold what is drawn. A figure needs its description: what is heard
-    // in its place.
+    // As long as it lives, what is drawn belongs to a part of the document; parts hold parts, as Role allows
+    // (std::logic_error otherwise: a cell outside a row, text of a list outside its items), and may go on
+    // over several pages. A section, a list, a table, a row and contents hold parts alone: what is drawn
+    // beside these, a page's foot, say, or the lines of a grid, is decoration; so is all that is drawn in a
+    // decoration.
+    //
+    // The description is what is heard in the place of a figure, which must have one, and before a table; the
+    // other roles pass it over. The language is the part's own where the document's is another one.
     class [[nodiscard]] Tagged {
       public:
-        Tagged(Tagged&& other) noexcept : document_(std::exchange(other.document_, nullptr)) {}
+        Tagged(Tagged&& other) noexcept : tags_(std::exchange(other.tags_, nullptr)) {}
         Tagged& operator=(Tagged&&) = delete;
         ~Tagged() {
-            if (document_) document_->end_tag();
+            if (tags_) tags_->end();
         }
 
       private:
         friend class PdfDocument;
-        explicit Tagged(PdfDocument* document) : document_(document) {}
-        PdfDocument* document_;
+        explicit Tagged(PdfTags* tags) : tags_(tags) {}
+        PdfTags* tags_;
     };
-    Tagged tag(Role role, std::string_view description = {});
+    Tagged tag(Role role, std::string_view description = {}, std::string_view language = {});
 
     // The language of the whole text, as BCP 47 names it ("en", "cy"); none is written where none is set.
     void set_language(std::string_view language);
-    // A place on this page that links and bookmarks lead to; names are the caller's, each set once.
+    // A place on this page that links and bookmarks lead to; names are the caller's. A name that is set
+    // twice, or (when the document ends) not at all, throws std::logic_error.
     void set_place(std::string_view name, Point at);
-    // What is drawn while it lives leads to a place, which may be set later.
-    Tagged link(std::string_view place);
+    // What is drawn while it lives is a part that leads to a place, which may be set later. The description
+    // is told beside the link; without one it is the link's own text.
+    Tagged link(std::string_view place, std::string_view description = {});
     // A line of the outline that a reader shows beside the pages; level 0 is the outermost.
     void bookmark(std::string_view title, std::string_view place, int level = 0);
 
@@ -169,11 +157,26 @@ class PdfDocument {
     [[nodiscard]] double row_height(std::span<const TableColumn> columns, std::span<const std::string> cells,
                                     const TextStyle& style) const;
 
-    // Ends the document: nothing can be drawn afterwards. Throws std::bad_alloc where memory ran out.
+    // Ends the document, and the parts that are open: nothing can be drawn afterwards. Throws std::bad_alloc
+    // where memory ran out. A document with parts, a language, places or bookmarks takes twice the time: it
+    // is written by Cairo, and again with its structure.
     [[nodiscard]] std::string bytes();
 
   private:
-    void end_tag();
+    struct Line {
+        std::string text;
+        bool blank_after = false;  // that the line's end stands for
+    };
+    // Begins and ends stretches of the page as its parts ask for; before anything is drawn.
+    void mark();
+    void end_mark();
+    // That the part being drawn reaches this far, in the units in which it is drawn.
+    void note_extent(Box box);
+    void note_path();
+    void note_stroke();
+    void show(const Line& line, Point baseline, const TextStyle& style, Align align,
+              std::optional<double> most_width_mm);
+    void show_glyphs(const ShapedRun& run, double left, double baseline, double em);
     [[nodiscard]] ShapedLine shaped(std::string_view text, const TextStyle& style) const;
     void set_colour(Colour colour, double opacity);
     void set_line(const LineStyle& style);
@@ -188,8 +191,11 @@ class PdfDocument {
     std::unique_ptr<std::string> bytes_;  // Cairo knows its address
     std::unique_ptr<cairo_surface_t, Destroy> surface_;
     std::unique_ptr<cairo_t, Destroy> context_;
-    std::vector<std::string> open_tags_;  // as Cairo calls them
-    std::vector<int> bookmark_levels_;    // the last line's identifier at each level
+    std::string title_;
+    std::string language_;
+    std::string date_;
+    std::unique_ptr<PdfTags> tags_;      // what Tagged holds on to, wherever the document is moved
+    std::optional<std::size_t> marked_;  // the part whose stretch of the page is open
 };
 
 }  // namespace lode
