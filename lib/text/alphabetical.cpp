@@ -12,9 +12,14 @@ namespace lode {
 std::vector<std::size_t> alphabetical_order(std::span<const std::string> texts, std::string_view locale) {
     UErrorCode error = U_ZERO_ERROR;
     const std::string tag(locale == "root" ? "" : locale);
-    const icu::Locale known = icu::Locale::forLanguageTag(tag, error);
+    icu::Locale known = icu::Locale::forLanguageTag(tag, error);
+    if (U_FAILURE(error) || known.isBogus()) known = icu::Locale::getRoot();
     error = U_ZERO_ERROR;
-    const std::unique_ptr<icu::Collator> collator(icu::Collator::createInstance(known, error));
+    std::unique_ptr<icu::Collator> collator(icu::Collator::createInstance(known, error));
+    if (U_FAILURE(error) && error != U_MEMORY_ALLOCATION_ERROR) {
+        error = U_ZERO_ERROR;
+        collator.reset(icu::Collator::createInstance(icu::Locale::getRoot(), error));
+    }
     if (U_FAILURE(error) || !collator) throw std::bad_alloc();
     std::vector<icu::UnicodeString> read;
     std::vector<std::size_t> order;
