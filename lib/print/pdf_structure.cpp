@@ -4,6 +4,10 @@
 // named below are those of ISO 32000-1 (PDF 1.7).
 #include "print/pdf_structure.hpp"
 
+// qpdf 11's own JSON.hh has a class that holds vectors of itself before it is complete, which clang++ 14 takes for an
+// error in C++20. Nothing here uses it: only its name is declared.
+#define JSON_HH
+class JSON;
 #define POINTERHOLDER_TRANSITION 4  // qpdf's own pointers are those of the standard library
 #include <algorithm>
 #include <cmath>
