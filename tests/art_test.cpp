@@ -276,6 +276,34 @@ TEST_CASE("every letter keeps to its cell, marks, tails and clusters of several 
     CHECK(has(artwork.notes[1], "DZS"));
 }
 
+TEST_CASE("where the constructed alphabet lacks letters, a note says what is set in a font instead") {
+    const auto set_in_a_font = [](const ArtworkOptions& wanted, const std::string& cell) {
+        const Artwork artwork =
+            drawn(of_cells({{cell, "A"}, {"B", "C"}}, {{"BC", 1, 0, Direction::right}}), wanted);
+        std::vector<std::string> found;
+        for (const std::string& note : artwork.notes)
+            if (has(note, " set in DejaVu Sans Bold, since"))
+                found.push_back(note.substr(0, note.find(" set in")));
+        return found;
+    };
+    using Notes = std::vector<std::string>;
+    const std::string alef = "\u05D0";
+    CHECK(set_in_a_font(options(), "D") == Notes{});
+    CHECK(set_in_a_font(options(), alef) == Notes{"The letters are"});
+    CHECK(set_in_a_font(options(Surface::first, alef), "D") == Notes{"The heading is"});
+    ArtworkOptions below = options();
+    below.foot = alef;
+    CHECK(set_in_a_font(below, "D") == Notes{"The foot is"});
+    below.word_list = true;
+    CHECK(set_in_a_font(below, "D") == Notes{"List and foot are"});
+    // All of them at once, each once.
+    below.heading = alef;
+    CHECK(set_in_a_font(below, alef) == Notes{"The letters are", "The heading is", "List and foot are"});
+    // A font that is asked for needs no note.
+    below.font = "DejaVu Sans";
+    CHECK(set_in_a_font(below, alef) == Notes{});
+}
+
 TEST_CASE("cells are as large as the blank allows, and all stays on it") {
     for (const auto& [rows, columns] :
          {std::pair(15, 15), std::pair(5, 20), std::pair(20, 5), std::pair(1, 1)})

@@ -164,6 +164,50 @@ TEST_CASE("dots round a circle are evenly spaced all the way round") {
     }
 }
 
+TEST_CASE("round edges are notched at even steps, the same on the left and on the right") {
+    constexpr double line = 1.4;
+    constexpr double r = 4 * line;
+    // 2 pi 95 in steps of about 16 radii: the multiple of four that comes nearest.
+    const Path circle = border(capsule({100, 100}, {100, 100}, 100), BorderStyle::notched, 5, line);
+    REQUIRE(circle.contours.size() == 2);
+    // Of two circles whose edges pass through each other's middle, as it were: a disc about a point of the
+    // edge takes the lens of both (the circles' textbook formula).
+    const auto lens = [](double large, double small) {
+        const double d = large;
+        const double a = std::acos((d * d + small * small - large * large) / (2 * d * small));
+        const double b = std::acos((d * d + large * large - small * small) / (2 * d * large));
+        return small * small * (a - std::sin(2 * a) / 2) + large * large * (b - std::sin(2 * b) / 2);
+    };
+    CHECK(signed_area(circle.contours[0]) == Approx(pi * 95 * 95 - 8 * lens(95, r)).epsilon(1e-5));
+
+    Path oval = capsule({0, 0}, {0, 0}, 50);
+    for (Contour& contour : oval.contours) {
+        const auto wide = [](Point p) { return Point{2.5 * p.x, 2 * p.y}; };
+        contour.start = wide(contour.start);
+        for (Segment& s : contour.segments) s = {s.curved, wide(s.control1), wide(s.control2), wide(s.to)};
+    }
+    const Path soft =
+        border(border(rectangle(200, 250), BorderStyle::rounded, 0, 3), BorderStyle::line, 0, 1);
+    for (const Path& outline : {oval, Path{{soft.contours[0]}}, heart()}) {
+        const Path path = border(outline, BorderStyle::notched, 5, line);
+        CHECK(signed_area(Path{{path.contours[0]}}) <
+              signed_area(Path{{border(outline, BorderStyle::line, 5, line).contours[0]}}) - 2 * r * r);
+        const double both = 2 * bounds(outline).centre().x;
+        CHECK(measures::outside(path, mirrored(path, both)) + measures::outside(mirrored(path, both), path) <
+              0.5);
+    }
+    // The deepest of it is what content is kept away from.
+    const auto inside =
+        measures::grown(measures::polygons(capsule({100, 100}, {100, 100}, 100), 64),
+                        -5 - border_lines(capsule({0, 0}, {0, 0}, 9), BorderStyle::notched) * line);
+    CHECK(measures::area(measures::less(measures::polygons(circle), inside)) ==
+          Approx(measures::area(measures::polygons(circle))).epsilon(1e-4));
+    // What is too small for four notches gets a line.
+    const Path button = capsule({0, 0}, {0, 0}, 15);
+    CHECK(signed_area(border(button, BorderStyle::notched, 5, line)) ==
+          Approx(signed_area(border(button, BorderStyle::line, 5, line))));
+}
+
 TEST_CASE("a border that does not fit is none, and a broken call is refused") {
     for (const BorderStyle style : styles) {
         CHECK(border(rectangle(10, 10), style, 6, 1).empty());

@@ -176,6 +176,62 @@ TEST_CASE("the pages of a guide meet at their marks and cover the blank") {
     }
 }
 
+TEST_CASE("no joint of a guide runs through a letter where its overlap has a free place") {
+    int free_ones = 0;
+    int moved = 0;
+    for (const Surface surface : {Surface::first, Surface::second})
+        for (double width = 300; width < 620; width += 37)
+            for (const double height : {330.0, 410.0, 505.0}) {
+                ArtworkOptions wanted = options(surface, "");
+                wanted.blank = rectangle(width, height);
+                const Artwork artwork =
+                    drawn(of_rows(std::vector<std::string>(24, std::string(24, 'H'))), wanted);
+                const GuideTiles tiles = guide_tiles(artwork.blank, Paper::a4);
+                const GuideJoints joints = guide_joints(artwork, tiles);
+                // H is the same mirrored, and stands in the middle of its cell.
+                const Layer& letters = layer(artwork, "letters");
+                const auto cut = [&](const Box& shared, double at, bool upright) {
+                    int count = 0;
+                    for (const Piece& piece : letters.pieces) {
+                        const Box box = bounds(piece.path);
+                        if (box.right > shared.left && box.left < shared.right && box.bottom > shared.top &&
+                            box.top < shared.bottom)
+                            count +=
+                                upright ? box.left < at && at < box.right : box.top < at && at < box.bottom;
+                    }
+                    return count;
+                };
+                const auto check = [&](const Box& shared, double at, bool upright) {
+                    const double from = upright ? shared.left : shared.top;
+                    CHECK(at > from + 1);
+                    CHECK(at < from + tiles.overlap - 1);
+                    bool free = false;
+                    for (double place = from + 2; place <= from + tiles.overlap - 2; place += 0.5)
+                        free = free || cut(shared, place, upright) == 0;
+                    if (!free) return;
+                    ++free_ones;
+                    const double middle = from + tiles.overlap / 2;
+                    const bool through = cut(shared, middle, upright) > 0;
+                    moved += through ? 1 : 0;
+                    CHECK(cut(shared, at, upright) == 0);
+                };
+                CAPTURE(width, height);
+                for (int row = 0; row < tiles.rows; ++row)
+                    for (int column = 0; column < tiles.columns; ++column) {
+                        const Point corner = tiles.corner(column, row);
+                        const Point next = tiles.corner(column + 1, row + 1);
+                        if (column + 1 < tiles.columns)
+                            check({next.x, corner.y, next.x + tiles.overlap, corner.y + tiles.area.height()},
+                                  joints.upright(column, row), true);
+                        if (row + 1 < tiles.rows)
+                            check({corner.x, next.y, corner.x + tiles.area.width(), next.y + tiles.overlap},
+                                  joints.level(column, row), false);
+                    }
+            }
+    CHECK(free_ones > 50);
+    CHECK(moved > 10);
+}
+
 TEST_CASE("guides turn the paper where that saves pages") {
     const GuideTiles wide = guide_tiles({254, 150}, Paper::letter);
     CHECK(wide.columns * wide.rows == 1);

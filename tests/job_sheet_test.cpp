@@ -311,6 +311,21 @@ TEST_CASE("a dozen loads become small pictures on two pages") {
     for (int load = 1; load <= 12; ++load) CHECK(has(text, "Load " + std::to_string(load) + ":"));
 }
 
+TEST_CASE("pictures of loads leave out the marks of split parts where letters are small") {
+    Job with = garden(Surface::first);
+    add_plan(with, with_bed(150, 180));
+    Job without = with;
+    REQUIRE_FALSE(without.cut->plan.parts.empty());
+    for (SplitPart& part : without.cut->plan.parts) {
+        REQUIRE_FALSE(part.marks.empty());
+        part.marks = {};
+    }
+    CHECK(with.pdf() != without.pdf());
+    // The same loads on a larger bed's picture: its letters are a fraction of a millimetre high.
+    for (Job* job : {&with, &without}) job->plan_options.bed = {4'000, 4'000, 6};
+    CHECK(with.pdf() == without.pdf());
+}
+
 TEST_CASE("what is split shows how its parts join") {
     Job job = garden(Surface::second);
     add_plan(job, with_bed(150, 180));

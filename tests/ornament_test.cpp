@@ -84,6 +84,27 @@ TEST_CASE("a divider spans its width, is the same on the left and on the right, 
         }
 }
 
+TEST_CASE(
+    "a divider of curls is one line from roll to roll, and a diamond, no taller than a divider of leaves") {
+    for (const double lines : {75.0, 100.0, 180.0, 400.0})
+        for (const double gap : {0.3, 1.0}) {
+            CAPTURE(lines, gap);
+            const Path path = divider(Ornament::curl, lines, 1, gap);
+            check_for_film(path, {lines, 1, gap});
+            REQUIRE(path.contours.size() == 2);
+            const Box line = bounds({{path.contours[0]}});
+            CHECK(line.left == Approx(0).margin(1e-4));
+            CHECK(line.right == Approx(lines).margin(1e-4));
+            // The diamond stands in the middle, within the line's own height.
+            const Box small = bounds({{path.contours[1]}});
+            CHECK(small.centre().x == Approx(lines / 2));
+            CHECK(small.top > line.top);
+            CHECK(small.bottom <= bounds(path).bottom);
+            CHECK(difference(path, mirrored(path, lines)) < 1e-2);
+            CHECK(bounds(path).height() <= bounds(divider(Ornament::leaf, lines, 1, gap)).height());
+        }
+}
+
 TEST_CASE("flourishes stand in the four corners of their box, each turned towards its own") {
     const Path one = corner_flourish(Ornament::leaf, 50, 1, 1);
     const Box box{10, 20, 190, 270};

@@ -15,7 +15,10 @@ namespace {
 // In lines: what a crafter would choose by eye.
 constexpr double bold = 2;
 constexpr double gap = 1.5;
-constexpr double corner = 7;      // the radius of rounded corners and of notches
+constexpr double corner = 7;        // the radius of rounded corners and of notches
+constexpr double round_notch = 4;   // along a round edge, where content is near
+constexpr double notch_pitch = 16;  // there, from notch to notch, in their radii
+constexpr double least_notch_pitch = 3.6;
 constexpr double dot_radius = 1;  // twice a line across, since a dot has no length to hold it
 constexpr double dot_pitch = 4.5;
 
@@ -111,8 +114,9 @@ class Edged {
         const Box box = inset_by(*rectangle_, depth);
         return holds_something(inset_by(box, radius)) ? rounded(box, radius) : Path{};
     }
-    // What lies within the radius of the corners that stick out at `corners_at` is left out.
-    [[nodiscard]] Path notched_from(double depth, double corners_at, double radius) const;
+    // What lies within reach of the notches' middles at the depth `corners_at` is left out: of the corners
+    // that stick out, or of even steps along a round edge, as many as suit notches of this radius.
+    [[nodiscard]] Path notched_from(double depth, double corners_at, double radius, double reach) const;
 
     [[nodiscard]] double shorter_side() const {
         const Box box = bounds(outline_);
@@ -152,17 +156,62 @@ std::vector<Corner> corners_of(const Contour& contour) {
     return corners;
 }
 
-Path Edged::notched_from(double depth, double corners_at, double radius) const {
-    if (rectangle_) {
-        const Box whole = inset_by(*rectangle_, corners_at);
-        return holds_something(inset_by(whole, radius)) ? notched(inset_by(*rectangle_, depth), whole, radius)
-                                                        : Path{};
+std::size_t corners_that_stick_out(const Contour& contour) {
+    const auto corners = corners_of(contour);
+    return static_cast<std::size_t>(
+        std::count_if(corners.begin(), corners.end(), [](const Corner& c) { return c.sticks_out; }));
+}
+
+// Whether an outline has too few corners to be told by notches in them; a heart has one.
+bool is_round(const Path& outline) {
+    return std::all_of(outline.contours.begin(), outline.contours.end(), [](const Contour& contour) {
+        return signed_area(contour) < 0 || corners_that_stick_out(contour) < 2;
+    });
+}
+
+double length_of(const std::vector<Point>& points) {
+    double length = 0;
+    for (std::size_t i = 1; i < points.size(); ++i) length += apart(points[i - 1], points[i]);
+    return length;
+}
+
+// A contour or a part of one as a chain of points, fine enough to be measured along.
+std::vector<Point> chain_of(const Contour& stretch) {
+    std::vector<Point> points{stretch.start};
+    for (const Segment& segment : stretch.segments) {
+        const Point from = points.back();
+        constexpr int parts = 64;
+        for (int i = 1; segment.curved && i < parts; ++i) {
+            const double t = static_cast<double>(i) / parts;
+            const double u = 1 - t;
+            const auto mix = [&](double a, double b, double c, double d) {
+                return u * u * u * a + 3 * u * u * t * b + 3 * u * t * t * c + t * t * t * d;
+            };
+            points.push_back({mix(from.x, segment.control1.x, segment.control2.x, segment.to.x),
+                              mix(from.y, segment.control1.y, segment.control2.y, segment.to.y)});
+        }
+        points.push_back(segment.to);
     }
-    Path discs;
-    for (const Contour& contour : from(corners_at).contours)
-        for (const Corner& c : corners_of(contour))
-            if (c.sticks_out) append(discs, capsule(c.point, c.point, radius));
-    return discs.empty() ? from(depth) : cut_out(from(depth), discs);
+    return points;
+}
+
+// The chain's first point and others at even steps, the last a step before its end.
+std::vector<Point> evenly(const std::vector<Point>& chain, double steps) {
+    const double length = length_of(chain);
+    std::vector<Point> found;
+    double gone = 0;
+    double next = 0;
+    for (std::size_t i = 1; i < chain.size(); ++i) {
+        const double side = apart(chain[i - 1], chain[i]);
+        // Half a step short of the end: the next stretch starts with a point.
+        for (; next <= gone + side && next < length * (1 - 0.5 / steps); next += length / steps) {
+            const double t = side > 0 ? (next - gone) / side : 0;
+            found.push_back({chain[i - 1].x + t * (chain[i].x - chain[i - 1].x),
+                             chain[i - 1].y + t * (chain[i].y - chain[i - 1].y)});
+        }
+        gone += side;
+    }
+    return found;
 }
 
 // Even steps along each stretch from corner to corner, or round a contour that has none.
@@ -178,39 +227,72 @@ std::vector<Point> steps_along(const Contour& contour, double pitch) {
         const std::size_t last = s + 1 < stops.size() ? stops[s + 1] : stops.front() + count;
         Contour stretch{first == 0 ? contour.start : contour.segments[first - 1].to, {}};
         for (std::size_t i = first; i < last; ++i) stretch.segments.push_back(contour.segments[i % count]);
-
-        std::vector<Point> points{stretch.start};
-        for (const Segment& segment : stretch.segments) {
-            const Point from = points.back();
-            constexpr int parts = 64;
-            for (int i = 1; segment.curved && i < parts; ++i) {
-                const double t = static_cast<double>(i) / parts;
-                const double u = 1 - t;
-                const auto mix = [&](double a, double b, double c, double d) {
-                    return u * u * u * a + 3 * u * u * t * b + 3 * u * t * t * c + t * t * t * d;
-                };
-                points.push_back({mix(from.x, segment.control1.x, segment.control2.x, segment.to.x),
-                                  mix(from.y, segment.control1.y, segment.control2.y, segment.to.y)});
-            }
-            points.push_back(segment.to);
-        }
-        double length = 0;
-        for (std::size_t i = 1; i < points.size(); ++i) length += apart(points[i - 1], points[i]);
-        const double steps = std::max(1.0, std::floor(length / pitch + 0.5));
-        double gone = 0;
-        double next = 0;
-        for (std::size_t i = 1; i < points.size(); ++i) {
-            const double side = apart(points[i - 1], points[i]);
-            // Half a step short of the end: the next stretch starts with a dot.
-            for (; next <= gone + side && next < length * (1 - 0.5 / steps); next += length / steps) {
-                const double t = side > 0 ? (next - gone) / side : 0;
-                found.push_back({points[i - 1].x + t * (points[i].x - points[i - 1].x),
-                                 points[i - 1].y + t * (points[i].y - points[i - 1].y)});
-            }
-            gone += side;
-        }
+        const auto chain = chain_of(stretch);
+        for (const Point p : evenly(chain, std::max(1.0, std::floor(length_of(chain) / pitch + 0.5))))
+            found.push_back(p);
     }
     return found;
+}
+
+// Where a round contour is notched: four times or a multiple of that, the first time at the top of its middle
+// line, so that an outline that is the same on the left and on the right gets notches that are so, too.
+std::vector<Point> round_notches(const Contour& contour, double radius) {
+    std::vector<Point> chain = chain_of(contour);
+    if (chain.front() != chain.back()) chain.push_back(chain.front());
+    const double middle = bounds({{contour}}).centre().x;
+    std::optional<Point> top;
+    std::size_t beyond = 1;
+    for (std::size_t i = 1; i < chain.size(); ++i) {
+        const Point a = chain[i - 1];
+        const Point b = chain[i];
+        if (a.x == b.x || (a.x - middle) * (b.x - middle) > 0) continue;
+        const Point crossing{middle, a.y + (middle - a.x) / (b.x - a.x) * (b.y - a.y)};
+        if (top && crossing.y >= top->y) continue;
+        top = crossing;
+        beyond = i;
+    }
+    if (!top) return {};
+    std::vector<Point> from_top{*top};
+    for (std::size_t i = beyond; i < chain.size(); ++i) from_top.push_back(chain[i]);
+    for (std::size_t i = 1; i < beyond; ++i) from_top.push_back(chain[i]);
+    from_top.push_back(*top);
+    const double length = length_of(from_top);
+    // Where four would nearly touch, the outline is too small for any.
+    if (length < 4 * least_notch_pitch * radius) return {};
+    const auto count =
+        static_cast<std::size_t>(4 * std::max(1.0, std::floor(length / (4 * notch_pitch * radius) + 0.5)));
+    constexpr std::size_t parts = 16;
+    const auto fine = evenly(from_top, static_cast<double>(count * parts));
+    std::vector<Point> found;
+    for (std::size_t i = 0; i < fine.size(); i += parts) {
+        const Point before = fine[(i + fine.size() - 1) % fine.size()];
+        const Point at = fine[i];
+        const Point after = fine[(i + 1) % fine.size()];
+        const double bend = (at.x - before.x) * (after.y - at.y) - (at.y - before.y) * (after.x - at.x);
+        // Where the edge bends inwards, as in a heart's cleft, it is notched enough.
+        if (bend >= -0.01 * apart(before, at) * apart(at, after)) found.push_back(at);
+    }
+    return found;
+}
+
+Path Edged::notched_from(double depth, double corners_at, double radius, double reach) const {
+    if (rectangle_) {
+        const Box whole = inset_by(*rectangle_, corners_at);
+        return holds_something(inset_by(whole, reach)) ? notched(inset_by(*rectangle_, depth), whole, reach)
+                                                       : Path{};
+    }
+    const bool round = is_round(outline_);
+    Path discs;
+    for (const Contour& contour : from(corners_at).contours) {
+        std::vector<Point> middles;
+        // A hole's edge stays as it is: notches on both sides would come near to each other.
+        if (round && signed_area(contour) > 0) middles = round_notches(contour, radius);
+        if (!round)
+            for (const Corner& c : corners_of(contour))
+                if (c.sticks_out) middles.push_back(c.point);
+        for (const Point p : middles) append(discs, capsule(p, p, reach));
+    }
+    return discs.empty() ? from(depth) : cut_out(from(depth), discs);
 }
 
 Path dots_along(const Path& path, double line) {
@@ -229,6 +311,21 @@ Path dots_along(const Path& path, double line) {
 }
 
 }  // namespace
+
+double border_lines(const Path& outline, BorderStyle style) {
+    switch (style) {
+        case BorderStyle::double_line:
+            return bold + gap + 1;
+        case BorderStyle::dotted:
+            return 2 * dot_radius;
+        case BorderStyle::notched:
+            return is_round(outline) ? round_notch + 1 : 1;
+        case BorderStyle::line:
+        case BorderStyle::rounded:
+            return 1;
+    }
+    throw std::invalid_argument("no such border");
+}
 
 Path border(const Path& outline, BorderStyle style, double inset, double line) {
     if (outline.empty()) throw std::invalid_argument("a border needs an outline to follow");
@@ -254,9 +351,11 @@ Path border(const Path& outline, BorderStyle style, double inset, double line) {
         case BorderStyle::rounded:
             return between(blank.rounded_from(inset, radius),
                            blank.rounded_from(inset + line, radius - line));
-        case BorderStyle::notched:
-            return between(blank.notched_from(inset, inset, radius),
-                           blank.notched_from(inset + line, inset, radius + line));
+        case BorderStyle::notched: {
+            const double notch = is_round(outline) ? std::min(radius, round_notch * line) : radius;
+            return between(blank.notched_from(inset, inset, notch, notch),
+                           blank.notched_from(inset + line, inset, notch, notch + line));
+        }
         case BorderStyle::dotted:
             return dots_along(blank.from(inset + dot_radius * line), line);
     }

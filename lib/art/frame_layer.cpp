@@ -13,9 +13,6 @@ namespace {
 // By eye, in shares of the margin: where a border begins, and how far content keeps from it.
 constexpr double border_begins = 0.3;
 constexpr double least_begin_mm = 2.5;
-// In lines: how broad each border is.
-constexpr double double_breadth = 4.5;
-constexpr double dotted_breadth = 2;
 // Ornaments, in lines, as small as they can be drawn, and of the blank, by eye.
 constexpr double least_divider = 75;
 constexpr double divider_share = 0.42;
@@ -59,11 +56,8 @@ bool is_clear(const Path& path, const std::vector<Layer>& layers, double apart) 
 
 BorderBand border_band(const ArtworkOptions& options, double margin_mm) {
     if (!options.border) return {options.rebate_mm, options.rebate_mm};
-    const double lines = *options.border == BorderStyle::double_line ? double_breadth
-                         : *options.border == BorderStyle::dotted    ? dotted_breadth
-                                                                     : 1;
     const double from = options.rebate_mm + std::max(least_begin_mm, border_begins * margin_mm);
-    return {from, from + lines * options.border_line_mm};
+    return {from, from + border_lines(options.blank.outline, *options.border) * options.border_line_mm};
 }
 
 Box divider_box(const ArtworkOptions& options) {

@@ -74,7 +74,7 @@ Outcome<LetterLooks> letter_looks(const Alphabet& alphabet, const std::string& a
     std::vector<std::string> letters;
     for (std::size_t letter = 0; letter < count; ++letter)
         letters.push_back(alphabet.text(static_cast<Letter>(letter)));
-    const auto opened = open_typeface(asked, letters, ConstructedStyle{});
+    const auto opened = open_typeface("The letters are", asked, letters, ConstructedStyle{});
     if (!opened) return opened.refusal();
     Typeface* const font = opened->typeface.get();
     LetterLooks looks{font->name(), std::vector<double>(count, -1), {}};
@@ -102,7 +102,7 @@ Outcome<LetterLooks> letter_looks(const Alphabet& alphabet, const std::string& a
 Outcome<LettersSeen> letters_seen(const Puzzle& puzzle, const Artwork& artwork, const ArtworkOptions& options,
                                   double viewing_mm) {
     const auto opened = open_typeface(
-        options.font, letters_of(puzzle.grid),
+        "The letters are", options.font, letters_of(puzzle.grid),
         constructed_style(artwork.cap_height_mm, options.least_stroke_mm, options.least_gap_mm));
     if (!opened) return opened.refusal();
     Typeface* const font = opened->typeface.get();

@@ -250,21 +250,33 @@ Path diamond_half(double reach, const Measures& m) {
     return path;
 }
 
-Path curl_half(double reach, const Measures& m) {
-    const auto inner = roll(std::max(0.12 * reach, 3.2 * (m.line + m.gap)), m);
-    const auto outer = roll(std::max(0.09 * reach, 3.2 * (m.line + m.gap)), m);
+// All of it: a line out of the roll at its left end, over a small diamond in the middle, and into the roll at
+// its right.
+Path curl_whole(double reach, const Measures& m) {
+    const auto radii = roll(std::max(0.055 * reach, 2.4 * (m.line + m.gap)), m);
     const double knob = 1.05 * m.line;
-    // Out of the outer roll, along the line, into the inner one: clockwise all along, both above the line.
-    Spine spine({0, 0}, Spine::before(Spine::left, outer.size(), Turn::clockwise));
-    for (std::size_t i = outer.size(); i-- > 0;) spine.turn(outer[i], Turn::clockwise);
-    const double first = 1.4 * m.line + m.gap;
-    const double straight = reach - first - m.line - inner.front() - outer.front();
+    const double half = std::max(0.035 * reach, 1.6 * m.line);
+    // The diamond stands on the line's lower edge, and the arch keeps the gap from its upper corner and from
+    // those at its sides.
+    const double rise = std::max(half + m.gap / 2, m.gap + m.line / 2);
+    const double straight = reach - half - 2 * rise - radii.front() - m.line / 2;
     if (straight < 0) refuse();
+    Spine spine({0, 0}, Spine::before(Spine::right, radii.size(), Turn::anticlockwise));
+    for (std::size_t i = radii.size(); i-- > 0;) spine.turn(radii[i], Turn::anticlockwise);
+    const Point on_line = spine.end();
     spine.straight(straight);
-    const double height = spine.end().y;
-    for (const double radius : inner) spine.turn(radius, Turn::clockwise);
-    const Path path = spine.stroke(m.line, knob, knob);
-    return transformed(path, 1, {reach - bounds(path).right, -height});
+    spine.turn(rise, Turn::anticlockwise);
+    spine.turn(rise, Turn::clockwise);
+    spine.straight(2 * half);
+    spine.turn(rise, Turn::clockwise);
+    spine.turn(rise, Turn::anticlockwise);
+    spine.straight(straight);
+    for (const double radius : radii) spine.turn(radius, Turn::anticlockwise);
+    Path path = spine.stroke(m.line, knob, knob);
+    const double middle = on_line.x + straight + 2 * rise + half;
+    append(path, diamond({middle, on_line.y + m.line / 2 - half}, half, half, m.line));
+    const Box box = bounds(path);
+    return transformed(path, 1, {-middle, -box.centre().y});
 }
 
 }  // namespace
@@ -296,9 +308,7 @@ Path divider(Ornament ornament, double width, double line, double gap) {
             path = dot({0, 0}, std::max(0.5 * sprig_for(0.55 * reach, m).breadth, 1.2 * line));
             break;
         case Ornament::curl:
-            half = curl_half(reach, m);
-            path = dot({0, 0}, 1.4 * line);
-            break;
+            return transformed(curl_whole(reach, m), 1, {reach, 0});
         case Ornament::diamond:
             half = diamond_half(reach, m);
             path =

@@ -156,11 +156,14 @@ class Setter {
         Setting setting;
         const std::string heading_font =
             options_.heading_font.empty() ? options_.font : options_.heading_font;
-        auto letters = open_typeface(options_.font, wanted_.letters, style(caps.letters));
+        auto letters = open_typeface("The letters are", options_.font, wanted_.letters, style(caps.letters));
         if (!letters) return letters.refusal();
-        auto heading = open_typeface(heading_font, wanted_.around, style(caps.heading));
+        auto heading = open_typeface("The heading is", heading_font, wanted_.around, style(caps.heading));
         if (!heading) return heading.refusal();
-        auto text = open_typeface(options_.font, wanted_.below, style(caps.text));
+        const std::string_view below = wanted_.words.empty()   ? "The foot is"
+                                       : options_.foot.empty() ? "The list is"
+                                                               : "List and foot are";
+        auto text = open_typeface(below, options_.font, wanted_.below, style(caps.text));
         if (!text) return text.refusal();
         constructed_ = letters->constructed || heading->constructed || text->constructed;
         setting.font = letters->typeface->name();

@@ -14,6 +14,7 @@ enum class Turn : bool { clockwise, anticlockwise };  // to the eye
 class Spine {
   public:
     static constexpr Point left{-1, 0};
+    static constexpr Point right{1, 0};
 
     // Headings are along the axes, and of length 1.
     Spine(Point start, Point heading) : start_(start), end_(start), heading_(heading) {}

@@ -50,8 +50,8 @@ ConstructedStyle constructed_style(double cap_mm, double least_stroke_mm, double
     return {stroke, std::min(gap, largest_gap(stroke))};
 }
 
-Outcome<OpenedTypeface> open_typeface(const std::string& font, const std::vector<std::string>& texts,
-                                      const ConstructedStyle& style) {
+Outcome<OpenedTypeface> open_typeface(std::string_view what, const std::string& font,
+                                      const std::vector<std::string>& texts, const ConstructedStyle& style) {
     if (!may_be_constructed(font)) return open_font(font);
     const std::vector<std::string> lacking = not_constructed(texts);
     if (lacking.empty() || font == constructed_alphabet) {
@@ -67,8 +67,9 @@ Outcome<OpenedTypeface> open_typeface(const std::string& font, const std::vector
     for (std::size_t i = 0; i < std::min(lacking.size(), most_named); ++i)
         names += (i ? ", " : "") + lacking[i];
     if (lacking.size() > most_named) names += " and " + std::to_string(lacking.size() - most_named) + " more";
-    opened->notes.push_back("Set in " + opened->typeface->name() + ", since the constructed alphabet lacks " +
-                            names + ". Another font is named with --font.");
+    opened->notes.push_back(std::string(what) + " set in " + opened->typeface->name() +
+                            ", since the constructed alphabet lacks " + names +
+                            ". Another font is named with --font.");
     return opened;
 }
 

@@ -3,6 +3,7 @@
 
 #include <memory>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <letterlode/art.hpp>
@@ -29,9 +30,10 @@ struct OpenedTypeface {
 };
 
 // The font that is named; for an empty name, or that of the constructed alphabet, the constructed one in this
-// style where it has all texts, and else, for an empty name only, fallback_font with a note. Refused as
-// unusable: a font that is not installed, broken or without outlines.
-[[nodiscard]] Outcome<OpenedTypeface> open_typeface(const std::string& font,
+// style where it has all texts, and else, for an empty name only, fallback_font with a note that says what is
+// set in it: `what` is its beginning, such as "The letters are". Refused as unusable: a font that is not
+// installed, broken or without outlines.
+[[nodiscard]] Outcome<OpenedTypeface> open_typeface(std::string_view what, const std::string& font,
                                                     const std::vector<std::string>& texts,
                                                     const ConstructedStyle& style);
 

@@ -52,17 +52,51 @@ bool touch(const Box& a, const Box& b) {
     return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }
 
+Path as_worked(const Path& path, const Artwork& artwork) {
+    return artwork.surface == Surface::second ? mirrored(path, artwork.blank.width_mm) : path;
+}
+
+// What a box takes of a line across which joints are sought.
+struct Taken {
+    double from;
+    double to;
+};
+
+// From `start`, an overlap on: the place that cuts the fewest, then the one that has air on both sides of it,
+// then the one nearest to the middle.
+double best_joint(const std::vector<Taken>& letters, double start) {
+    constexpr int steps = 16;  // to either side
+    constexpr double step = 0.25;
+    constexpr double air = 0.6;
+    const auto cut_at = [&](double at, double around) {
+        return std::count_if(letters.begin(), letters.end(), [&](const Taken& letter) {
+            return letter.from - around < at && at < letter.to + around;
+        });
+    };
+    const double middle = start + overlap_mm / 2;
+    double best = middle;
+    auto cost = std::pair{cut_at(middle, 0), cut_at(middle, air)};
+    for (int i = 1; i <= steps; ++i)
+        for (const double at : {middle - i * step, middle + i * step})
+            if (const auto other = std::pair{cut_at(at, 0), cut_at(at, air)}; other < cost) {
+                best = at;
+                cost = other;
+            }
+    return best;
+}
+
 class Guide {
   public:
     Guide(const Artwork& artwork, const GuideTiles& tiles, PrintFonts fonts)
         : artwork_(artwork),
           tiles_(tiles),
+          joints_(guide_joints(artwork, tiles)),
           mirrored_(artwork.surface == Surface::second),
-          edge_(as_worked(artwork.blank.outline)),
+          edge_(as_worked(artwork.blank.outline, artwork)),
           pages_(tiles.page, heading() + ": guide", std::move(fonts)) {
         for (const Layer& layer : artwork.layers)
             for (const Piece& piece : layer.pieces) {
-                Path path = as_worked(piece.path);
+                Path path = as_worked(piece.path, artwork);
                 const Box box = bounds(path);
                 pieces_.push_back({std::move(path), box, layer.colour});
             }
@@ -87,9 +121,6 @@ class Guide {
         Colour colour;
     };
 
-    [[nodiscard]] Path as_worked(const Path& path) const {
-        return mirrored_ ? mirrored(path, artwork_.blank.width_mm) : path;
-    }
     [[nodiscard]] std::string heading() const {
         return artwork_.heading.empty() ? "Word grid" : artwork_.heading;
     }
@@ -106,6 +137,7 @@ class Guide {
 
     const Artwork& artwork_;
     const GuideTiles& tiles_;
+    GuideJoints joints_;
     bool mirrored_;
     Path edge_;
     PdfDocument pages_;
@@ -143,27 +175,31 @@ void Guide::draw_cross(Point at) {
     pages_.stroke(capsule(at, at, 1.6), {0.25, ink, {}});
 }
 
-// In the middle of each overlap the same line with the same crosses stands on both pages.
+// The same line with the same crosses stands on both pages: dotted, since the blank's centre lines are
+// dashed.
 void Guide::draw_joints(int column, int row) {
     const Box& area = tiles_.area;
-    const LineStyle cut{0.2, soft, {2, 2}};
-    const auto upright = [&](double x, int other) {
+    const Point corner = tiles_.corner(column, row);
+    const double in = tiles_.overlap / 2;
+    const LineStyle cut{0.4, soft, {0.4, 1}};
+    const auto upright = [&](double on_blank, double text_x, int other) {
+        const double x = on_blank - corner.x + area.left;
         pages_.line({x, area.top}, {x, area.bottom}, cut);
         for (const double share : {0.12, 0.5, 0.88}) draw_cross({x, area.top + share * area.height()});
-        pages_.text("joins " + page_name(other, row), {x, area.top + 0.3 * area.height()}, figures,
+        pages_.text("joins " + page_name(other, row), {text_x, area.top + 0.3 * area.height()}, figures,
                     Align::centre, tiles_.overlap);
     };
-    const auto level = [&](double y, int other) {
+    const auto level = [&](double on_blank, int other) {
+        const double y = on_blank - corner.y + area.top;
         pages_.line({area.left, y}, {area.right, y}, cut);
         for (const double share : {0.12, 0.5, 0.88}) draw_cross({area.left + share * area.width(), y});
         pages_.text("joins " + page_name(column, other), {area.left + 0.3 * area.width(), y - 0.8}, figures,
                     Align::centre);
     };
-    const double in = tiles_.overlap / 2;
-    if (column > 0) upright(area.left + in, column - 1);
-    if (column + 1 < tiles_.columns) upright(area.right - in, column + 1);
-    if (row > 0) level(area.top + in, row - 1);
-    if (row + 1 < tiles_.rows) level(area.bottom - in, row + 1);
+    if (column > 0) upright(joints_.upright(column - 1, row), area.left + in, column - 1);
+    if (column + 1 < tiles_.columns) upright(joints_.upright(column, row), area.right - in, column + 1);
+    if (row > 0) level(joints_.level(column, row - 1), row - 1);
+    if (row + 1 < tiles_.rows) level(joints_.level(column, row), row + 1);
 }
 
 void Guide::draw_map(Point corner, int column, int row) {
@@ -224,7 +260,7 @@ void Guide::draw_footer() {
                     Align::centre);
     const double text_left = left + 101.6 + 5;
     const std::string told = several() ? "Print at 100 percent, then measure the ruler. Cut one page on each "
-                                         "dashed line, lay it on the other page's line, crosses on crosses."
+                                         "dotted line, lay it on the other page's line, crosses on crosses."
                                        : "Print at 100 percent, not fitted to the page, then measure the "
                                          "ruler: 100 mm above, 4 in below.";
     pages_.paragraph(told, {text_left, y - 3.2}, tiles_.area.right - text_left, {6, false, ink}, Align::left,
@@ -238,6 +274,35 @@ GuideTiles guide_tiles(const BlankSize& blank, Paper paper) {
     const GuideTiles one = tiles_on(blank, upright);
     const GuideTiles other = tiles_on(blank, {upright.height_mm, upright.width_mm});
     return other.columns * other.rows < one.columns * one.rows ? other : one;
+}
+
+GuideJoints guide_joints(const Artwork& artwork, const GuideTiles& tiles) {
+    std::vector<Box> letters;
+    for (const Layer& layer : artwork.layers)
+        if (layer.name != "bands" && layer.name != "border")
+            for (const Piece& piece : layer.pieces) letters.push_back(bounds(as_worked(piece.path, artwork)));
+
+    GuideJoints joints;
+    joints.columns = tiles.columns;
+    for (int row = 0; row < tiles.rows; ++row)
+        for (int column = 0; column + 1 < tiles.columns; ++column) {
+            const Point corner = tiles.corner(column + 1, row);
+            const Box shared{corner.x, corner.y, corner.x + tiles.overlap, corner.y + tiles.area.height()};
+            std::vector<Taken> taken;
+            for (const Box& box : letters)
+                if (touch(box, shared)) taken.push_back({box.left, box.right});
+            joints.uprights.push_back(best_joint(taken, corner.x));
+        }
+    for (int row = 0; row + 1 < tiles.rows; ++row)
+        for (int column = 0; column < tiles.columns; ++column) {
+            const Point corner = tiles.corner(column, row + 1);
+            const Box shared{corner.x, corner.y, corner.x + tiles.area.width(), corner.y + tiles.overlap};
+            std::vector<Taken> taken;
+            for (const Box& box : letters)
+                if (touch(box, shared)) taken.push_back({box.top, box.bottom});
+            joints.levels.push_back(best_joint(taken, corner.y));
+        }
+    return joints;
 }
 
 Outcome<std::string> guide_pdf(const Artwork& artwork, Paper paper) {

@@ -1,7 +1,9 @@
 #pragma once
 // A drawing at true size to lay under the blank, or behind it, while films are applied.
 
+#include <cstddef>
 #include <string>
+#include <vector>
 
 #include <letterlode/art.hpp>
 #include <letterlode/outcome.hpp>
@@ -24,6 +26,22 @@ struct GuideTiles {
     Point first;
 };
 GuideTiles guide_tiles(const BlankSize& blank, Paper paper);
+
+// Where neighbouring pages are cut and laid on each other: within their overlap, where the fewest letters are
+// cut through, and as near to its middle as that allows. In mm on the blank as it is worked at.
+struct GuideJoints {
+    int columns = 1;
+    std::vector<double> uprights;  // x, row by row: columns - 1 each
+    std::vector<double> levels;    // y, row by row, the last row without
+    // Between this page and the next to the right, or below.
+    [[nodiscard]] double upright(int column, int row) const {
+        return uprights[static_cast<std::size_t>(row * (columns - 1) + column)];
+    }
+    [[nodiscard]] double level(int column, int row) const {
+        return levels[static_cast<std::size_t>(row * columns + column)];
+    }
+};
+GuideJoints guide_joints(const Artwork& artwork, const GuideTiles& tiles);
 
 // PDF: the blank's edge, each piece tinted and outlined in the order of application, and centre lines, as the
 // maker sees them while working: mirrored for the second surface. On each page a ruler of 100 mm and 4 in to

@@ -14,6 +14,7 @@ constexpr double tag_pt = 5.5;
 constexpr double tint = 0.16;  // of film about its pieces
 constexpr Colour unreached{0xdd, 0xdf, 0xdc};
 constexpr std::size_t most_name_lines = 3;  // of what a load holds
+constexpr double small_on_paper = 2;        // how high letters may be
 constexpr double roll_share = 1.6;          // of the height that a bed's picture may have, for a long strip
 
 struct Line {
@@ -77,7 +78,10 @@ double bed_height(const PlanOptions& options, const Load& load) {
 class LoadPicture {
   public:
     LoadPicture(SheetPages& pages, const JobSheet& sheet, double scale)
-        : pages_(pages), cut_(*sheet.plan), options_(*sheet.plan_options), scale_(scale) {}
+        : pages_(pages), cut_(*sheet.plan), plan_(cut_.plan), options_(*sheet.plan_options), scale_(scale) {
+        for (SplitPart& part : plan_.parts)
+            if (is_small(part.path)) part.marks = {};
+    }
 
     void draw(const LoadCell& cell, Point corner) const {
         draw_bed(cell, corner);
@@ -102,12 +106,20 @@ class LoadPicture {
             document.stroke(film.box, {0.2 / scale_, quiet, {}});
         }
         for (const PlacedPiece& placed_piece : cell.load->pieces) {
-            const Path path = placed(cut_.pieces, cut_.plan, placed_piece);
+            const Path path = placed(cut_.pieces, plan_, placed_piece);
             const Colour colour = cut_.pieces.at(placed_piece.piece).colour;
             document.fill(path, colour);
             if (is_pale(colour)) document.stroke(path, {0.08 / scale_, quiet, {}});
         }
         if (cell.witness) draw_witness(*cell.witness);
+    }
+
+    // Whether all that is cut there is small on paper, so that marks beside it were mere specks.
+    [[nodiscard]] bool is_small(const Path& path) const {
+        return std::all_of(path.contours.begin(), path.contours.end(), [&](const Contour& contour) {
+            const Box box = bounds({{contour}});
+            return std::max(box.width(), box.height()) * scale_ < small_on_paper;
+        });
     }
 
     void draw_witness(const CutPlan::Witness& witness) const {
@@ -119,13 +131,16 @@ class LoadPicture {
     }
 
     // On the film's lower left corner, where its margin is: a witness is more likely to stand in the upper
-    // one.
+    // one. At the bed's edge, where nothing else lies, beside the film but for that margin.
     void draw_tag(const FilmRectangle& film, std::size_t index, Point corner) const {
         const TextStyle style{tag_pt, true, ink};
         const std::string name = film_letter(index);
         const double width = pages_.document().width_of(name, style) + 1;
         constexpr double height = 2.4;
-        constexpr double outside = 0.9;
+        constexpr double least_outside = 0.9;
+        const bool at_edge = film.box.left <= options_.bed.edge_mm;
+        const double outside =
+            at_edge ? std::max(least_outside, width - options_.film_margin_mm * scale_) : least_outside;
         const Point at{corner.x + film.box.left * scale_ - outside,
                        corner.y + film.box.bottom * scale_ - height};
         const Box box{at.x, at.y, at.x + width, at.y + height};
@@ -136,6 +151,7 @@ class LoadPicture {
 
     SheetPages& pages_;
     const CutPlan& cut_;
+    Plan plan_;  // without the marks of parts that are drawn small
     const PlanOptions& options_;
     double scale_;
 };
