@@ -209,6 +209,20 @@ TEST_CASE("Film comes from the maker's stock, and no more than there is") {
     REQUIRE(sound_plan(pieces, options).loads.size() == 1);
 }
 
+TEST_CASE("A roll, and a sheet larger than the bed, serve as many loads as they hold") {
+    PlanOptions options;
+    options.bed = {120, 120, 0};
+    const std::vector<ToCut> beds(6, square_piece(red, 100, 100));
+    options.films = {{red, 115, 0, 1}};
+    CHECK(sound_plan(beds, options).loads.size() == 6);
+    options.films = {{red, 240, 360, 1}};  // two by three films as large as the bed
+    CHECK(sound_plan(beds, options).loads.size() == 6);
+    options.films = {{red, 360, 240, 1}};
+    CHECK(sound_plan(beds, options).loads.size() == 6);
+    options.films = {{red, 240, 240, 1}};
+    CHECK_FALSE(plan(beds, options));
+}
+
 TEST_CASE("Whatever film there is, it is never cut twice") {
     Random random(8);
     int planned = 0;

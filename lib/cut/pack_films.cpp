@@ -89,8 +89,12 @@ class Planner {
         const std::vector<Item> items = shapes_.items(all);
         std::vector<Size> rooms;
         if (rules_.sheets[colour]) {
-            for (const Sheet& sheet : *rules_.sheets[colour]) rooms.push_back(largest_inside(sheet.size));
-            std::erase_if(rooms, [](const Size& room) { return room.width <= 0 || room.height <= 0; });
+            for (const Sheet& sheet : *rules_.sheets[colour]) {
+                const Size film = largest_film(sheet.size);
+                const Size room = shapes_.inside(film);
+                if (room.width <= 0 || room.height <= 0) continue;
+                rooms.insert(rooms.end(), std::min(times_on(sheet.size, film), all.size()), room);
+            }
             std::stable_sort(rooms.begin(), rooms.end(),
                              [](const Size& a, const Size& b) { return a.area() > b.area(); });
         } else {
@@ -113,13 +117,19 @@ class Planner {
         return true;
     }
 
-    [[nodiscard]] Size largest_inside(Size sheet) const {
+    // As the bed holds it.
+    [[nodiscard]] Size largest_film(Size sheet) const {
         const Size& bed = rules_.bed;
-        const Size upright =
-            shapes_.inside({std::min(sheet.width, bed.width), std::min(sheet.height, bed.height)});
-        const Size turned =
-            shapes_.inside({std::min(sheet.height, bed.width), std::min(sheet.width, bed.height)});
-        return turned.area() > upright.area() ? turned : upright;
+        const Size upright{std::min(sheet.width, bed.width), std::min(sheet.height, bed.height)};
+        const Size turned{std::min(sheet.height, bed.width), std::min(sheet.width, bed.height)};
+        return shapes_.inside(turned).area() > shapes_.inside(upright).area() ? turned : upright;
+    }
+    // How many such films a sheet gives, cut in rows: a roll, and a sheet larger than the bed, serve several
+    // loads.
+    [[nodiscard]] static std::size_t times_on(Size sheet, Size film) {
+        const Length upright = (sheet.width / film.width) * (sheet.height / film.height);
+        const Length turned = (sheet.height / film.width) * (sheet.width / film.height);
+        return static_cast<std::size_t>(std::max(upright, turned));
     }
 
     // Into as few of the rooms, from the first on, as are found to do.
