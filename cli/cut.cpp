@@ -24,7 +24,8 @@ Verb cut_verb() {
          "SVG")                                                                          //
         ("replace", po::bool_switch(), "put the new folder in the place of an old one")  //
         ("json", po::bool_switch(),
-         "print a refusal, or the audit of a puzzle that is not certified, as JSON");
+         "with --out, print what is cut, what the film does not hold and the loads as JSON; and in any case "
+         "a refusal, or the audit of a puzzle that is not certified");
     verb.details =
         "PUZZLE is a puzzle in JSON, as letterlode make writes it. '-' reads standard input. It is audited "
         "again first.\n\n"
@@ -55,7 +56,7 @@ ExitCode cut(const Values& values) {
     const auto options = artwork_options(values);
     if (!options) return report(options.refusal(), json);
     if (const auto refusal = cutting_without_folder(values)) return report(*refusal, json);
-    const auto cutting = cut_options(values);
+    auto cutting = cut_options(values);
     if (!cutting) return report(cutting.refusal(), json);
     const auto text = read_file(file);
     if (!text) return report(text.refusal(), json);
@@ -71,10 +72,15 @@ ExitCode cut(const Values& values) {
     if (!held) return report(held.refusal(), json);
     const ExitCode end = held->measures.holds() ? done : finding;
     if (values.has("out")) {
+        const auto plan = planned_loads(*held, *cutting);
+        if (!plan) return report(plan.refusal(), json);
+        if (*plan) cutting->planned = &**plan;
         const auto files = files_to_cut(*puzzle, *held, *cutting);
         if (!files) return report(files.refusal(), json);
         const ExitCode written = write_output(values.text("out"), *files, values.is_on("replace"), json);
-        return written == done ? end : written;
+        if (written != done) return written;
+        if (json) print(to_json(*held, *cutting));
+        return end;
     }
     print(to_svg(artwork_drawing(held->artwork)));
     return interrupt_flag() ? interrupted : end;

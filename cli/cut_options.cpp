@@ -185,6 +185,15 @@ Outcome<HeldArtwork> drawn(const Puzzle& puzzle, const ArtworkOptions& options, 
     return held;
 }
 
+Outcome<std::optional<CutPlan>> planned_loads(const HeldArtwork& held, const CutOptions& options) {
+    if (!options.plan) return std::optional<CutPlan>();
+    if (auto refusal = idle_film(held.artwork, options)) return *std::move(refusal);
+    Progress progress("planning loads", "of the effort spent");
+    auto plan = plan_loads(held.artwork, *options.plan, control_of(progress));
+    if (!plan) return plan.refusal();
+    return std::optional<CutPlan>(*std::move(plan));
+}
+
 Outcome<std::vector<NamedFile>> files_to_cut(const Puzzle& puzzle, const HeldArtwork& held,
                                              const CutOptions& options) {
     if (auto refusal = idle_film(held.artwork, options)) return *std::move(refusal);

@@ -22,6 +22,10 @@ void add_cut_options(po::options_description& options);
 // An interrupt ends it; a terminal is told how far it is.
 [[nodiscard]] Outcome<HeldArtwork> drawn(const Puzzle& puzzle, const ArtworkOptions& options, bool fix);
 
+// The loads, where a bed is given; likewise. Refused as unusable: film of a colour that is not cut.
+[[nodiscard]] Outcome<std::optional<CutPlan>> planned_loads(const HeldArtwork& held,
+                                                            const CutOptions& options);
+
 // The files of a folder, as cut_files gives them; likewise.
 [[nodiscard]] Outcome<std::vector<NamedFile>> files_to_cut(const Puzzle& puzzle, const HeldArtwork& held,
                                                            const CutOptions& options);

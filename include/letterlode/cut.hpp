@@ -25,8 +25,10 @@ struct ThinFinding {
     std::string piece;  // as its Piece is named: "A at row 3, column 4"
     std::string other;  // the other piece, where it is between two
     double width_mm = 0;
-    Point at;               // on the blank, as the viewer sees it
-    std::size_t alike = 1;  // pieces of the same shape, this one among them
+    Point at;                          // on the blank, as the viewer sees it
+    std::size_t alike = 1;             // pieces of the same shape, this one among them
+    std::optional<Cell> cell{};        // of the piece, where it is a letter of the grid
+    std::optional<Cell> other_cell{};  // likewise
 };
 
 // What one layer asks of film, hand and machine.
@@ -110,7 +112,10 @@ struct CutOptions {
     bool weeding_lines =
         false;  // a frame about each layer and cuts between rows, which part waste from waste
     bool dxf = false;
-    std::optional<PlanOptions> plan;   // none: no loads, and a job sheet without them
+    std::optional<PlanOptions> plan;  // none: no loads, and a job sheet without them
+    // What plan_loads gave for this artwork and these options of a plan, to live as long as the call; none:
+    // it is planned by the call.
+    const CutPlan* planned = nullptr;
     std::optional<double> speed_mm_s;  // of the cutter, for an estimate of its time
     bool guide = false;
     Paper paper = Paper::a4;  // of job sheet and guide
@@ -119,9 +124,14 @@ struct CutOptions {
 // "layers/1-letters.svg" and so on, numbered in order of application, each as .pdf (and .dxf) too;
 // "artwork.svg" and "artwork.pdf" with all layers; "loads/load-1.svg" and so on; "job-sheet.pdf",
 // "guide.pdf", "proof.html" and "preview.png". Refused as plan_loads is; progress counts as plan's does.
+// Throws std::invalid_argument for loads that are planned without options of a plan.
 [[nodiscard]] LODE_API Outcome<std::vector<NamedFile>> cut_files(const Puzzle& puzzle,
                                                                  const HeldArtwork& held,
                                                                  const CutOptions& options = {},
                                                                  const CutControl& control = {});
+
+// What is cut from what, what the film does not hold, and the loads where options.planned has them, for
+// another program: data/schema/cut.schema.json tells what stands where. Throws as cut_files does.
+[[nodiscard]] LODE_API std::string to_json(const HeldArtwork& held, const CutOptions& options = {});
 
 }  // namespace lode

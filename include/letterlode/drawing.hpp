@@ -3,11 +3,13 @@
 // page of a given size. Everything stands as it is cut: already mirrored where the surface asks for it.
 // Millimetres, x to the right, y down from the page's upper left corner.
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include <letterlode/colour.hpp>
 #include <letterlode/export.hpp>
+#include <letterlode/grid.hpp>
 #include <letterlode/path.hpp>
 
 namespace lode {
@@ -16,6 +18,7 @@ namespace lode {
 struct Piece {
     std::string name;  // "A at row 3, column 4"
     Path path;
+    std::optional<Cell> cell{};  // of a letter of the grid
 };
 
 // A cut that parts waste from waste.

@@ -116,7 +116,7 @@ Layer letter_layer(const Puzzle& puzzle, const Lettering& lettering, const Artwo
             const Cell cell{row, column};
             if (grid[cell] == closed_cell) continue;
             layer.pieces.push_back({puzzle.grid.alphabet.text(grid[cell]) + " at " + place(cell),
-                                    transformed(drawn[grid[cell]], 1, artwork.centre(cell))});
+                                    transformed(drawn[grid[cell]], 1, artwork.centre(cell)), cell});
         }
     return layer;
 }

@@ -1,3 +1,5 @@
+#include <stdexcept>
+
 #include <letterlode/cut.hpp>
 
 #include "cut/guide.hpp"
@@ -32,11 +34,14 @@ Refusal interrupted() {
 Outcome<std::vector<NamedFile>> cut_files(const Puzzle& puzzle, const HeldArtwork& held,
                                           const CutOptions& options, const CutControl& control) {
     const Artwork& artwork = held.artwork;
-    std::optional<CutPlan> plan;
-    if (options.plan) {
+    if (options.planned && !options.plan)
+        throw std::invalid_argument("planned loads without options of a plan");
+    const CutPlan* plan = options.planned;
+    std::optional<CutPlan> own;
+    if (options.plan && !plan) {
         auto planned = plan_loads(artwork, *options.plan, control);
         if (!planned) return planned.refusal();
-        plan = *std::move(planned);
+        plan = &own.emplace(*std::move(planned));
     }
     std::vector<NamedFile> files;
     for (std::size_t i = 0; i < artwork.layers.size(); ++i) {
@@ -52,7 +57,7 @@ Outcome<std::vector<NamedFile>> cut_files(const Puzzle& puzzle, const HeldArtwor
                        load_drawing(artwork, *plan, *options.plan, i, options.weeding_lines), options.dxf);
     }
     if (control.is_cancelled()) return interrupted();
-    files.push_back({"job-sheet.pdf", job_sheet_pdf({puzzle, artwork, held.measures, plan ? &*plan : nullptr,
+    files.push_back({"job-sheet.pdf", job_sheet_pdf({puzzle, artwork, held.measures, plan,
                                                      options.plan ? &*options.plan : nullptr, held.changed,
                                                      ways_out(held), options.paper, options.speed_mm_s})});
     if (control.is_cancelled()) return interrupted();

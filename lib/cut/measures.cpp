@@ -159,7 +159,8 @@ class LayerMeasurer {
                             {},
                             place.width,
                             place.middle,
-                            shape.count});
+                            shape.count,
+                            layer_.pieces[shape.first].cell});
         };
         for (const NarrowPlace& place : shape.strokes) add(ThinFinding::Kind::stroke, place);
         for (const NarrowPlace& place : shape.gaps) add(ThinFinding::Kind::gap, place);
@@ -168,9 +169,12 @@ class LayerMeasurer {
     void add_neighbours(std::vector<ThinFinding>& thin) const {
         std::vector<Path> paths;
         for (const Piece& piece : layer_.pieces) paths.push_back(piece.path);
-        for (const NearPieces& near : near_pieces(paths, least_gap_))
-            thin.push_back({ThinFinding::Kind::between_pieces, layer_.name, layer_.pieces[near.one].name,
-                            layer_.pieces[near.other].name, near.place.width, near.place.middle, 1});
+        for (const NearPieces& near : near_pieces(paths, least_gap_)) {
+            const Piece& one = layer_.pieces[near.one];
+            const Piece& other = layer_.pieces[near.other];
+            thin.push_back({ThinFinding::Kind::between_pieces, layer_.name, one.name, other.name,
+                            near.place.width, near.place.middle, 1, one.cell, other.cell});
+        }
     }
 
     const Layer& layer_;

@@ -49,6 +49,10 @@ judged refusal 2 rated-nowhere rate "$scratch/sign.json" --viewing 2m --json
 judged print 0 printed print "$samples/worksheet.txt" --versions 3 --heading Beds --out "$scratch/printed.pdf" --json
 judged print 1 printed-large print "$samples/worksheet.txt" --grid 30x30 --large-print --out "$scratch/large.pdf" --json
 judged refusal 2 printed-nowhere print "$samples/worksheet.txt" --json
+judged cut 0 cut cut "$scratch/sign.json" --blank 8x10in --surface second --heading Wrenbarrow --out "$scratch/cut" \
+    --bed 6x12in --film '#243f3a=12in' --speed 30mm --json
+judged cut 1 cut-thin cut "$scratch/sign.json" --blank 3x4in --surface first --font 'DejaVu Sans' --foot 'Spring 2031' \
+    --least-stroke 1.5mm --out "$scratch/cut-thin" --json
 judged refusal 2 printed-too-large print "$samples/worksheet.txt" --grid 90x90 --out "$scratch/too-large.pdf" --json
 
 # A puzzle's recipe makes the same puzzle again.

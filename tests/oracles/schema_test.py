@@ -17,7 +17,7 @@ import unittest
 import jsonschema
 
 FOLDER = pathlib.Path(__file__).resolve().parents[2] / "data" / "schema"
-KINDS = ("puzzle", "audit", "refusal", "rating", "recipe", "choices", "print")
+KINDS = ("puzzle", "audit", "refusal", "rating", "recipe", "choices", "print", "cut")
 STEPS = {"right": (0, 1), "down": (1, 0), "down-right": (1, 1), "up-right": (-1, 1),
          "left": (0, -1), "up": (-1, 0), "up-left": (-1, -1), "down-left": (1, -1)}
 
@@ -104,6 +104,25 @@ RIGHT["print"] = {
     "format": "letterlode-print", "version": 1, "pages": 4, "letter_pt": 21.6, "list_pt": 16, "large_enough": True, "notes": [],
     "worksheets": [{"title": "Beds", "version": "A", "seed": 7, "rows": 15, "columns": 15, "words": 20},
                    {"title": "", "seed": 8, "rows": 15, "columns": 15, "words": 20}]}
+SQUARE = {"left_mm": 5, "top_mm": -2.5, "width_mm": 254, "height_mm": 127, "width_in": 10, "height_in": 5}
+RIGHT["cut"] = {
+    "format": "letterlode-cut", "version": 1, "surface": "second",
+    "blank": {"shape": "heart", "width_mm": 254, "height_mm": 254, "width_in": 10, "height_in": 10}, "artwork": SQUARE,
+    "font": "constructed", "cell_mm": 12.7, "cell_in": 0.5, "cap_height_mm": 8.5, "cap_height_in": 0.33465,
+    "layers": [{"name": "letters", "colour": "#243f3a", "pieces": 63, "counters": 12, "area_mm2": 2100.5, "cut_mm": 4000, "seconds": 80,
+                "narrowest_stroke": {"width_mm": 0.8, "piece": "B at row 3, column 4"}}],
+    "cut_mm": 4000, "speed_mm_s": 50, "seconds": 80, "holds": False,
+    "findings": [{"kind": "stroke", "layer": "letters", "piece": "B at row 3, column 4", "row": 3, "column": 4, "width_mm": 0.8,
+                  "asked_mm": 1, "at": {"left_mm": 40, "top_mm": 60.25}, "alike": 7, "message": "the stroke of B is 0.8 mm wide"},
+                 {"kind": "between-pieces", "layer": "heading", "piece": "W in the heading", "other": {"piece": "r in the heading"},
+                  "width_mm": 0, "asked_mm": 1, "at": {"left_mm": 40, "top_mm": 6}, "alike": 1, "message": "W and r are too near"}],
+    "ways_out": ["Make strokes wider: --embolden 0.2mm."], "changed": [], "notes": [],
+    "plan": {"bed": {"width_mm": 304.8, "edge_mm": 0}, "least_loads": 1, "proved": True, "bands_are_loose": False,
+             "film": [{"colour": "#243f3a", "rectangles": 1, "area_mm2": 32258}],
+             "loads": [{"length_mm": 260, "witness": True, "films": [
+                 {"name": "A", "colour": "#243f3a", **SQUARE,
+                  "from": {"width_mm": 300, "sheet": 1, "left_mm": 0, "top_mm": 0, "turned": False}}],
+                        "pieces": [{"name": "letters", "layer": "letters", "turned_degrees": 90, **SQUARE}]}], "notes": []}}
 RIGHT["puzzle"] = {
     "format": "letterlode-puzzle", "version": 1, "recipe": {"words": ["Shed"]}, "rows": 2, "columns": 4,
     "cells": [["S", "H", "E", "D"], ["O", None, "LL", "Ñ"]],
@@ -145,6 +164,17 @@ WRONG = [
     ("print", "pages", 0), ("print", "letter_pt", 7.9), ("print", "large_enough", GONE), ("print", "worksheets", []),
     ("print", "worksheets/0/seed", "7"), ("print", "worksheets/0/version", ""), ("print", "worksheets/1/title", GONE),
     ("choices", "puzzles/0/rows", GONE),
+    ("cut", "surface", "back"), ("cut", "blank/width_in", GONE), ("cut", "blank/shape", GONE), ("cut", "artwork/top_mm", GONE),
+    ("cut", "cell_mm", 0), ("cut", "cap_height_in", GONE), ("cut", "layers", []), ("cut", "layers/0/colour", "red"),
+    ("cut", "layers/0/pieces", 0), ("cut", "layers/0/narrowest_stroke/piece", GONE), ("cut", "seconds", GONE), ("cut", "speed_mm_s", GONE),
+    ("cut", "holds", True), ("cut", "findings", []), ("cut", "findings/0/kind", "thin"), ("cut", "findings/0/column", GONE),
+    ("cut", "findings/0/other", {"piece": "C"}), ("cut", "findings/1/other", GONE), ("cut", "findings/0/asked_mm", GONE),
+    ("cut", "findings/0/row", 0), ("cut", "findings/0/at", [40, 60]), ("cut", "ways_out", GONE), ("cut", "notes", "none"),
+    ("cut", "plan/bed/width_mm", GONE), ("cut", "plan/least_loads", 0), ("cut", "plan/proved", "yes"), ("cut", "plan/film/0/rectangles", 0),
+    ("cut", "plan/loads", []), ("cut", "plan/loads/0/films", []), ("cut", "plan/loads/0/films/0/name", GONE),
+    ("cut", "plan/loads/0/films/0/left_mm", GONE), ("cut", "plan/loads/0/films/0/from/sheet", 0),
+    ("cut", "plan/loads/0/films/0/from/turned", GONE), ("cut", "plan/loads/0/pieces/0/turned_degrees", 30),
+    ("cut", "plan/loads/0/pieces/0/width_mm", GONE), ("cut", "plan/loads/0/witness", GONE),
     ("refusal", "reason", "hard"), ("refusal", "message", ""), ("refusal", "advice", GONE), ("refusal", "words", "x"),
     ("refusal", "line", 0), ("refusal", "source", 3),
     ("rating", "readability/0/unit", GONE), ("rating", "readability/0/source", ""), ("rating", "readability/0/value", "14.2"),
