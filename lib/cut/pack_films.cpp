@@ -4,13 +4,15 @@
 // One group a colour is best where it does, and where more than a load is needed, a group for each load that
 // the colour would fill by itself. What then finds no place is broken into smaller groups, a little further
 // each time, down to single pieces, which mix freely; at last groups are joined again as far as the loads
-// still hold them. Few loads come first, then few rectangles, then little film.
+// still hold them. Few loads come first, then few rectangles, then little film. Whether given groups do, and
+// where they come to lie, is told by film_arrange.
 
 #include "cut/pack_films.hpp"
 
 #include <algorithm>
 #include <numeric>
 
+#include "cut/film_arrange.hpp"
 #include "cut/film_exact.hpp"
 #include "cut/film_shapes.hpp"
 #include "random/luby.hpp"
@@ -19,29 +21,14 @@ namespace lode::packing {
 
 namespace {
 
-// Of more, there is no search.
-constexpr std::size_t most_by_niches = 1'500;
-
-struct Arrangement {
-    std::vector<Group> groups;
-    std::vector<FilmShape> shapes;  // the one that was taken, of each group
-    Layout layout;                  // of the groups in loads
-    std::vector<std::optional<Sheet>> sheets;
-    Layout on_sheets;
-    std::size_t loads = 0;
-    [[nodiscard]] Length film_area() const {
-        Length area = 0;
-        for (const FilmShape& shape : shapes) area += shape.size.area();
-        return area;
-    }
-};
-
 class Planner {
   public:
     Planner(const std::vector<Cutting>& pieces, const Rules& rules, Steps& steps)
-        : pieces_(pieces), rules_(rules), steps_(steps), shapes_(pieces, rules) {
-        apart_ = std::max<Length>(0, rules.gap - 2 * rules.margin);
-    }
+        : pieces_(pieces),
+          rules_(rules),
+          steps_(steps),
+          shapes_(pieces, rules),
+          arranger_(pieces, rules, shapes_, random_, steps) {}
 
     FilmOutcome run() {
         Group all(pieces_.size());
@@ -54,16 +41,16 @@ class Planner {
         std::vector<Group> groups;
         for (std::size_t colour = 0; colour < rules_.sheets.size(); ++colour)
             if (!split_by_rooms(colour, groups)) return {std::nullopt, {colour}};
-        auto best = attempt(groups, groups.size(), rules_.bed);
+        auto best = arranger_.arranged(groups, groups.size(), rules_.bed);
         if (!best) {
             // Each group was found on a sheet and within a load, but not all of them on the sheets together.
-            return {std::nullopt, {blamed_colour_}};
+            return {std::nullopt, {arranger_.blamed_colour()}};
         }
         std::optional<Layout> hint;
         if (items.size() <= most_exact_items) hint = raise_bound(plan, items, room, best->loads);
         while (best->loads > plan.least_loads && steps_.left() > 0) {
             std::optional<Arrangement> fewer;
-            if (hint) fewer = attempt(grouped(*hint), best->loads - 1, rules_.bed);
+            if (hint) fewer = arranger_.arranged(grouped(*hint), best->loads - 1, rules_.bed);
             Steps slice = steps_.part(steps_.left() / 2);
             if (!fewer) fewer = search(groups, best->loads - 1, slice);
             steps_.give_back(slice);
@@ -75,7 +62,7 @@ class Planner {
         if (rules_.roll) shorten(*best);
         spare_film(*best);
         plan.loads = best->loads;
-        plan.films = laid(*best);
+        plan.films = laid(*best, pieces_);
         return {std::move(plan), {}};
     }
 
@@ -230,7 +217,7 @@ class Planner {
                 fewer.shapes.push_back(std::move(film.shape));
             }
             // It may ask for film that there is not.
-            if (!take_from_sheets(fewer)) return;
+            if (!arranger_.take_from_sheets(fewer)) return;
             best = std::move(fewer);
         }
     }
@@ -245,104 +232,6 @@ class Planner {
         return result;
     }
 
-    // These groups into so many loads. What was left out stands in left_out_ afterwards.
-    std::optional<Arrangement> attempt(const std::vector<Group>& groups, std::size_t loads, Size bed,
-                                       Length most_area_in_64ths = 0) {
-        left_out_.clear();
-        std::vector<Item> items;
-        std::vector<std::vector<std::size_t>> taken;
-        std::size_t looks = 0;
-        for (std::size_t g = 0; g < groups.size(); ++g) {
-            const auto& shapes = shapes_.of(groups[g], random_, steps_);
-            Length least = 0;
-            for (const FilmShape& shape : shapes)
-                if (least == 0 || shape.size.area() < least) least = shape.size.area();
-            Item item;
-            taken.emplace_back();
-            for (std::size_t s = 0; s < shapes.size(); ++s) {
-                const Size& size = shapes[s].size;
-                if (most_area_in_64ths && size.area() / 64 > least / 64 * most_area_in_64ths / 64) continue;
-                item.shapes.push_back({size.width + apart_, size.height + apart_});
-                taken.back().push_back(s);
-            }
-            if (item.shapes.empty()) left_out_.push_back(g);
-            looks += item.shapes.size();
-            items.push_back(std::move(item));
-        }
-        if (!left_out_.empty()) {
-            blamed_colour_ = pieces_[groups[left_out_[0]].front()].colour;
-            return std::nullopt;
-        }
-        const std::vector<Size> rooms(loads, {bed.width + apart_, bed.height + apart_});
-        Steps slice = steps_.part(looks * items.size() * 30 + 1'000);
-        Layout layout;
-        if (items.size() <= most_by_niches) layout = lay_in_turns(items, rooms, random_, slice);
-        steps_.give_back(slice);
-        if (layout.empty() || !is_whole(layout)) {
-            Layout in_rows = lay_in_rows(items, rooms);
-            if (layout.empty() || is_whole(in_rows)) layout = std::move(in_rows);
-        }
-        for (std::size_t g = 0; g < groups.size(); ++g)
-            if (layout[g].room < 0) left_out_.push_back(g);
-        if (!left_out_.empty()) return std::nullopt;
-
-        Arrangement arrangement;
-        arrangement.groups = groups;
-        for (std::size_t g = 0; g < groups.size(); ++g) {
-            layout[g].shape = taken[g][layout[g].shape];
-            arrangement.shapes.push_back(shapes_.of(groups[g], random_, steps_)[layout[g].shape]);
-        }
-        arrangement.layout = std::move(layout);
-        number_loads(arrangement);
-        if (!take_from_sheets(arrangement)) return std::nullopt;
-        return arrangement;
-    }
-
-    // Without numbers that no load has.
-    static void number_loads(Arrangement& arrangement) {
-        std::vector<int> numbers;
-        for (const Spot& spot : arrangement.layout) numbers.push_back(spot.room);
-        std::sort(numbers.begin(), numbers.end());
-        numbers.erase(std::unique(numbers.begin(), numbers.end()), numbers.end());
-        for (Spot& spot : arrangement.layout)
-            spot.room = static_cast<int>(std::lower_bound(numbers.begin(), numbers.end(), spot.room) -
-                                         numbers.begin());
-        arrangement.loads = numbers.size();
-    }
-
-    bool take_from_sheets(Arrangement& arrangement) {
-        arrangement.sheets.assign(arrangement.groups.size(), std::nullopt);
-        arrangement.on_sheets.assign(arrangement.groups.size(), {});
-        for (std::size_t colour = 0; colour < rules_.sheets.size(); ++colour) {
-            if (!rules_.sheets[colour]) continue;
-            const auto& sheets = *rules_.sheets[colour];
-            std::vector<std::size_t> films;
-            std::vector<Item> items;
-            for (std::size_t g = 0; g < arrangement.groups.size(); ++g) {
-                if (pieces_[arrangement.groups[g].front()].colour != colour) continue;
-                const Size size = arrangement.shapes[g].size;
-                films.push_back(g);
-                items.push_back({{size, {size.height, size.width}}});
-            }
-            std::vector<Size> rooms;
-            for (const Sheet& sheet : sheets) rooms.push_back(sheet.size);
-            Steps slice = steps_.part(items.size() * items.size() * 100 + 1'000);
-            const Layout layout = lay_in_turns(items, rooms, random_, slice);
-            steps_.give_back(slice);
-            if (!is_whole(layout)) {
-                blamed_colour_ = colour;
-                for (std::size_t i = 0; i < films.size(); ++i)
-                    if (layout[i].room < 0) left_out_.push_back(films[i]);
-                return false;
-            }
-            for (std::size_t i = 0; i < films.size(); ++i) {
-                arrangement.on_sheets[films[i]] = layout[i];
-                arrangement.sheets[films[i]] = sheets[static_cast<std::size_t>(layout[i].room)];
-            }
-        }
-        return true;
-    }
-
     // Breaks groups that were left out, a little further each time.
     std::optional<Arrangement> search(const std::vector<Group>& base, std::size_t loads, Steps& allowed) {
         std::swap(steps_, allowed);
@@ -352,7 +241,7 @@ class Planner {
             std::vector<Group> groups = base;
             const std::uint64_t depth = 2 * luby(walk) + 1;
             for (std::uint64_t step = 0; step <= depth && steps_.left() > 0; ++step) {
-                found = attempt(groups, loads, rules_.bed);
+                found = arranger_.arranged(groups, loads, rules_.bed);
                 if (found || !break_one(groups)) break;
             }
             constexpr std::uint64_t first_walks = 30;
@@ -366,7 +255,7 @@ class Planner {
     std::optional<Arrangement> singly(std::size_t loads) {
         std::vector<Group> groups;
         for (std::size_t i = 0; i < pieces_.size(); ++i) groups.push_back({i});
-        return attempt(groups, loads, rules_.bed);
+        return arranger_.arranged(groups, loads, rules_.bed);
     }
 
     bool break_one(std::vector<Group>& groups) {
@@ -376,7 +265,8 @@ class Planner {
         };
         std::vector<std::size_t> candidates;
         if (random_.below(3) > 0)
-            std::copy_if(left_out_.begin(), left_out_.end(), std::back_inserter(candidates), can);
+            std::copy_if(arranger_.left_out().begin(), arranger_.left_out().end(),
+                         std::back_inserter(candidates), can);
         if (candidates.empty())
             for (std::size_t g = 0; g < groups.size(); ++g)
                 if (can(g)) candidates.push_back(g);
@@ -429,7 +319,7 @@ class Planner {
                 groups[a].insert(groups[a].end(), groups[b].begin(), groups[b].end());
                 std::sort(groups[a].begin(), groups[a].end());
                 groups.erase(groups.begin() + static_cast<std::ptrdiff_t>(b));
-                auto joined = attempt(groups, best.loads, rules_.bed);
+                auto joined = arranger_.arranged(groups, best.loads, rules_.bed);
                 if (!joined) continue;
                 best = std::move(*joined);
                 again = true;
@@ -452,7 +342,7 @@ class Planner {
         Length low = 0, high = taken(best);
         for (int round = 0; round < 12 && high - low > 500; ++round) {
             const Length middle = low + (high - low) / 2;
-            auto shorter = attempt(best.groups, best.loads, {rules_.bed.width, middle});
+            auto shorter = arranger_.arranged(best.groups, best.loads, {rules_.bed.width, middle});
             if (shorter) {
                 best = std::move(*shorter);
                 high = taken(best);
@@ -467,7 +357,7 @@ class Planner {
         const Size bed{rules_.bed.width, rules_.roll ? taken(best) : rules_.bed.height};
         for (const Length limit : {64, 66, 68, 72, 78, 86, 96, 112, 144}) {
             for (int round = 0; round < 3; ++round) {
-                auto smaller = attempt(best.groups, best.loads, bed, limit);
+                auto smaller = arranger_.arranged(best.groups, best.loads, bed, limit);
                 if (!smaller || smaller->film_area() >= best.film_area()) continue;
                 best = std::move(*smaller);
                 return;
@@ -475,41 +365,12 @@ class Planner {
         }
     }
 
-    [[nodiscard]] std::vector<LaidFilm> laid(const Arrangement& arrangement) const {
-        std::vector<LaidFilm> films;
-        for (std::size_t g = 0; g < arrangement.groups.size(); ++g) {
-            const Spot& spot = arrangement.layout[g];
-            LaidFilm film{pieces_[arrangement.groups[g].front()].colour,
-                          static_cast<std::size_t>(spot.room),
-                          spot.left,
-                          spot.top,
-                          arrangement.shapes[g].size,
-                          arrangement.shapes[g].pieces,
-                          arrangement.sheets[g],
-                          arrangement.on_sheets[g].left,
-                          arrangement.on_sheets[g].top,
-                          arrangement.on_sheets[g].shape == 1};
-            for (LaidPiece& piece : film.pieces) {
-                piece.left += spot.left;
-                piece.top += spot.top;
-            }
-            films.push_back(std::move(film));
-        }
-        std::stable_sort(films.begin(), films.end(), [](const LaidFilm& a, const LaidFilm& b) {
-            if (a.load != b.load) return a.load < b.load;
-            return a.top != b.top ? a.top < b.top : a.left < b.left;
-        });
-        return films;
-    }
-
     const std::vector<Cutting>& pieces_;
     const Rules& rules_;
     Steps& steps_;
     FilmShapes shapes_;
     Random random_{1};
-    Length apart_ = 0;
-    std::vector<std::size_t> left_out_;
-    std::size_t blamed_colour_ = 0;
+    FilmArranger arranger_;
 };
 
 }  // namespace
