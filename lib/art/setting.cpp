@@ -126,12 +126,15 @@ class Setter {
             if (!setting) return setting;
             const Layout& layout = setting->layout;
             const double cell_before = std::exchange(cell_, layout.cell);
+            const std::vector<double> caps_before = std::exchange(caps_, setting->lettering.caps);
+            for (double& cap : caps_) cap *= cell_;
             const Caps now{setting->lettering.cap_height * layout.cell, layout.heading.cap,
                            layout.words.cap > 0 ? layout.words.cap : layout.foot.cap};
-            const bool stays = is_near(cell_, cell_before, same) &&
-                               (!constructed_ || (is_near(now.letters, caps.letters, same) &&
-                                                  is_near(now.heading, caps.heading, same) &&
-                                                  is_near(now.text, caps.text, same)));
+            const bool stays =
+                is_near(cell_, cell_before, same) &&
+                (!constructed_ ||
+                 (is_near(now.letters, caps.letters, same) && is_near(now.heading, caps.heading, same) &&
+                  is_near(now.text, caps.text, same) && clusters_are_near(caps_before)));
             if (stays || round == most_rounds) return setting;
             caps = {now.letters, now.heading > 0 ? now.heading : caps.heading,
                     now.text > 0 ? now.text : caps.text};
@@ -146,6 +149,15 @@ class Setter {
     };
     static bool is_near(double now, double before, double same) {
         return now == 0 || std::abs(now - before) <= same * before;
+    }
+
+    [[nodiscard]] bool clusters_are_near(const std::vector<double>& before) const {
+        constexpr double alike = 1e-2;
+        for (std::size_t i = 0; i < caps_.size(); ++i)
+            if (!is_one_code_point(puzzle_.grid.alphabet.text(static_cast<Letter>(i))) &&
+                !is_near(caps_[i], i < before.size() ? before[i] : 0, alike))
+                return false;
+        return true;
     }
 
     [[nodiscard]] ConstructedStyle style(double cap) const {
@@ -170,7 +182,8 @@ class Setter {
                     setting.notes.push_back(note);
 
         auto lettering = set_letters(*letters->typeface, puzzle_.grid,
-                                     (options_.least_gap_mm + options_.embolden_mm) / cell_);
+                                     (options_.least_gap_mm + options_.embolden_mm) / cell_,
+                                     letters->constructed ? for_clusters() : OwnTypefaces());
         if (!lettering) return lettering.refusal();
         setting.lettering = *std::move(lettering);
         make_room_in_bands(setting);
@@ -202,6 +215,22 @@ class Setter {
         if (!layout) return too_small(extent);
         setting.layout = *layout;
         return setting;
+    }
+
+    // Letters of several characters are made smaller to fit, each as far as it needs, and drawn as strong as
+    // their own cap heights ask. Those come from the round before. The first round takes the strongest style:
+    // a stronger letter is a wider one and comes out smaller, so heights grow from round to round and strokes
+    // are never narrower than the film holds.
+    [[nodiscard]] OwnTypefaces for_clusters() const {
+        constexpr double lowest_cap = 0.1;  // mm
+        OwnTypefaces own;
+        for (std::size_t i = 0; i < puzzle_.grid.alphabet.size(); ++i) {
+            const auto letter = static_cast<Letter>(i);
+            if (is_one_code_point(puzzle_.grid.alphabet.text(letter))) continue;
+            const double cap = i < caps_.size() ? caps_[i] : 0;
+            own[letter] = std::make_unique<ConstructedTypeface>(style(std::max(lowest_cap, cap)));
+        }
+        return own;
     }
 
     // In an outline the words stand below its broadest place.
@@ -261,7 +290,8 @@ class Setter {
     FreeRoom room_;
     Wanted wanted_;
     bool constructed_ = false;
-    double cell_ = 12;  // mm, of the last round
+    double cell_ = 12;          // mm, of the last round
+    std::vector<double> caps_;  // mm, of each letter in the last round
 };
 
 }  // namespace
