@@ -3,9 +3,12 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <set>
+#include <tuple>
 
 #include <letterlode/art.hpp>
 
+#include "art/combine.hpp"
 #include "art/cubic.hpp"
 #include "art/missing_letters.hpp"
 #include "art/optical_middle.hpp"
@@ -176,6 +179,42 @@ void shrink(Lettering& lettering, Letter letter, const std::string& text, double
     lettering.caps[letter] *= scale;
     if (std::find(lettering.shrunk.begin(), lettering.shrunk.end(), text) == lettering.shrunk.end())
         lettering.shrunk.push_back(text);
+}
+
+bool keeps_apart(const Lettering& lettering, const Grid& grid, double least) {
+    // Two letters are nearer than that where both, grown by half of it, overlap.
+    std::vector<Path> grown_letters(lettering.letters.size());
+    std::vector<Box> boxes(lettering.letters.size());
+    double farthest = 0;
+    for (std::size_t i = 0; i < boxes.size(); ++i) {
+        if (lettering.letters[i].empty()) continue;
+        grown_letters[i] = grown(lettering.letters[i], least / 2);
+        const Box box = boxes[i] = bounds(grown_letters[i]);
+        farthest = std::max({farthest, -box.left, box.right, -box.top, box.bottom});
+    }
+    const int cells = static_cast<int>(2 * farthest);
+    std::set<std::tuple<Letter, Letter, int, int>> looked_at;
+    const auto clear = [&](Letter one, Letter other, int down, int right) {
+        const Point by{static_cast<double>(right), static_cast<double>(down)};
+        const Box &a = boxes[one], &b = boxes[other];
+        if (b.left + by.x >= a.right || b.right + by.x <= a.left || b.top + by.y >= a.bottom ||
+            b.bottom + by.y <= a.top || !looked_at.insert({one, other, down, right}).second)
+            return true;
+        return shared(grown_letters[one], transformed(grown_letters[other], 1, by)).empty();
+    };
+    for (int row = 0; row < grid.size().rows; ++row)
+        for (int column = 0; column < grid.size().columns; ++column) {
+            const Cell cell{row, column};
+            if (grid[cell] == closed_cell) continue;
+            for (int down = 0; down <= cells; ++down)
+                for (int right = down == 0 ? 1 : -cells; right <= cells; ++right) {
+                    const Cell other{row + down, column + right};
+                    if (grid.inside(other) && grid[other] != closed_cell &&
+                        !clear(grid[cell], grid[other], down, right))
+                        return false;
+                }
+        }
+    return true;
 }
 
 double Reach::across_line(Direction direction) const {

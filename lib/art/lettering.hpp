@@ -49,6 +49,11 @@ void shrink(Lettering& lettering, Letter letter, const std::string& text, double
 
 [[nodiscard]] bool is_one_code_point(const std::string& text);
 
+// Whether no two letters come nearer to each other than `least`, in cells: marks and all, and across closed
+// cells too. Linear in the cells, and for each pair of letters and each way from one to the other once as
+// long as their outlines take.
+[[nodiscard]] bool keeps_apart(const Lettering& lettering, const Grid& grid, double least);
+
 // How far a letter, without marks above and below it, reaches from the middle of its cell: all round, and
 // across a line that runs in this direction through it.
 struct Reach {
