@@ -189,20 +189,30 @@ class BandShapes {
     std::vector<Band> all_;
 };
 
-// What is left of a piece, each part with a number where there are several.
-void append_rest(Layer& layer, const Named& piece, const std::string& name, std::span<const Path> taken) {
+// Narrower than so much at every place.
+bool is_sliver(const Path& part, double least_stroke_mm) {
+    return grown(part, -least_stroke_mm / 2).empty();
+}
+
+// What is left of a piece, each part with a number where there are several. Gives how many were left out,
+// which no film would hold.
+std::size_t append_rest(Layer& layer, const Named& piece, const std::string& name,
+                        std::span<const Path> taken, double least_stroke_mm) {
     const Box box = bounds(piece.path);
     std::vector<Path> near;
     for (const Path& path : taken)
         if (meet(box, bounds(path))) near.push_back(path);
     if (near.empty()) {
         layer.pieces.push_back({name, piece.path});
-        return;
+        return 0;
     }
-    const std::vector<Path> parts = parts_of(cut_out(piece.path, united(near)));
+    std::vector<Path> parts = parts_of(cut_out(piece.path, united(near)));
+    const std::size_t slivers =
+        std::erase_if(parts, [&](const Path& part) { return is_sliver(part, least_stroke_mm); });
     for (std::size_t i = 0; i < parts.size(); ++i)
         layer.pieces.push_back(
             {parts.size() == 1 ? name : name + ", part " + std::to_string(i + 1), parts[i]});
+    return slivers;
 }
 
 }  // namespace
@@ -239,7 +249,8 @@ double covered_by(BandKind kind, double radius) {
 }
 
 std::vector<Layer> band_layers(const Puzzle& puzzle, const std::vector<MarkedWord>& words,
-                               const Artwork& artwork, const ArtworkOptions& options, const Layer& letters) {
+                               const Artwork& artwork, const ArtworkOptions& options, const Layer& letters,
+                               std::vector<std::string>& notes) {
     const BandShapes shapes(puzzle, words, artwork, options);
     std::vector<Colour> colours;
     for (const MarkedWord& word : words)
@@ -257,14 +268,20 @@ std::vector<Layer> band_layers(const Puzzle& puzzle, const std::vector<MarkedWor
     if (options.inlay == Inlay::all)
         for (const Piece& letter : letters.pieces) taken.push_back(letter.path);
     std::vector<Layer> layers;
+    std::size_t slivers = 0;
     // From the front to the back: a band loses what the bands before it cover.
     for (std::size_t i = colours.size(); i-- > 0;) {
         Layer layer{colours.size() == 1 ? "bands" : "bands-" + std::to_string(i + 1), colours[i], {}, false};
-        for (const Named& piece : pieces[i]) append_rest(layer, piece, name_of(piece, puzzle), taken);
+        for (const Named& piece : pieces[i])
+            slivers += append_rest(layer, piece, name_of(piece, puzzle), taken, options.least_stroke_mm);
         if (options.inlay != Inlay::none)
             for (const Named& piece : pieces[i]) taken.push_back(piece.path);
         layers.push_back(std::move(layer));
     }
+    if (slivers > 0)
+        notes.push_back("Left out of the bands, between what is cut out of them: " +
+                        (slivers == 1 ? "a sliver that is" : std::to_string(slivers) + " slivers that are") +
+                        " nowhere " + both_units(options.least_stroke_mm) + " wide.");
     std::reverse(layers.begin(), layers.end());
     return layers;
 }

@@ -197,7 +197,7 @@ std::vector<Layer> layers_of(const Puzzle& puzzle, const std::vector<MarkedWord>
     const Layout& layout = setting.layout;
     const double grow = options.embolden_mm / 2;
     Layer letters = letter_layer(puzzle, setting.lettering, artwork, options.letters, grow);
-    std::vector<Layer> layers = band_layers(puzzle, marked, artwork, options, letters);
+    std::vector<Layer> layers = band_layers(puzzle, marked, artwork, options, letters, notes);
     layers.push_back(std::move(letters));
     Layer text{"text", options.text_colour.value_or(options.letters), {}};
     append_block(text, setting.words, layout.words, grow, "list");
