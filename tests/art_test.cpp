@@ -196,6 +196,36 @@ TEST_CASE("a heading is tidied, and one that cannot be set is refused") {
     CHECK(has(refusal(garden(), options(Surface::first, "1\n2\n3\n4\n5\n6\n7\n8\n9")), "8 lines"));
 }
 
+TEST_CASE("a long heading is set in two lines where that makes its letters larger") {
+    const std::string no_break = "\u00A0";
+    const std::vector<std::string> words{"The",        "Allotment", "Holders", "of",
+                                         "Wrenbarrow", "Lower",     "Garden"};
+    const auto with = [&](const std::string& blank) {
+        std::string text;
+        for (const std::string& word : words) text += (text.empty() ? "" : blank) + word;
+        return text;
+    };
+    const Artwork two = drawn(garden(), options(Surface::first, with(" ")));
+    const Artwork one = drawn(garden(), options(Surface::first, with(no_break)));
+    CHECK(two.heading == "The Allotment Holders of\nWrenbarrow Lower Garden");
+    CHECK(!has(one.heading, "\n"));
+    CHECK(two.heading_cap_mm > 1.3 * one.heading_cap_mm);
+    CHECK(box_of(layer(two, "heading")).bottom < box_of(layer(two, "letters")).top);
+
+    // In an area that is wide and low, one line is larger; in a high one, two.
+    for (const double area : {8.0, 60.0}) {
+        ArtworkOptions wanted = options(Surface::first, "The Tool Shed Society");
+        wanted.heading_area_mm = area;
+        const Artwork artwork = drawn(garden(), wanted);
+        CAPTURE(area, artwork.heading_cap_mm, artwork.cap_height_mm);
+        CHECK(has(artwork.heading, "\n") == (area > 10));
+    }
+    // One that has room stays, and so do lines that the maker broke.
+    CHECK(drawn(garden(), options(Surface::first, "Tool Shed")).heading == "Tool Shed");
+    const std::string own = "The Allotment\nHolders of Wrenbarrow Lower Garden";
+    CHECK(drawn(garden(), options(Surface::first, own)).heading == own);
+}
+
 TEST_CASE("letters stand to the eye in the middle of their cells, on one baseline, at one cap height") {
     // Letters with straight feet and tops: A E F H I K L M N T X Z.
     const Artwork artwork = drawn(of_rows({"EFHIK", "LMNTX", "ZAPNT"}), options());

@@ -202,16 +202,29 @@ class Setter {
         if (!foot) return foot.refusal();
         setting.foot = *std::move(foot);
 
-        const Stack stack{extent,
-                          boxes_of(puzzle_.grid.grid),
-                          setting.lettering.cap_height,
-                          setting.heading,
-                          setting.words,
-                          setting.foot,
-                          options_.heading_area_mm,
-                          divider_box(options_),
-                          least_text_cap(options_)};
-        const auto layout = room_.box ? fit(*room_.box, stack) : fit(room_.region, stack);
+        const auto laid_out = [&](const TextBlock& above) {
+            const Stack stack{extent,
+                              boxes_of(puzzle_.grid.grid),
+                              setting.lettering.cap_height,
+                              above,
+                              setting.words,
+                              setting.foot,
+                              options_.heading_area_mm,
+                              divider_box(options_),
+                              least_text_cap(options_)};
+            return room_.box ? fit(*room_.box, stack) : fit(room_.region, stack);
+        };
+        auto layout = laid_out(setting.heading);
+        if (const auto broken = in_two_lines(setting.heading.text);
+            broken && (!layout || is_long(*layout, setting))) {
+            auto two = set_lines(*heading->typeface, *broken, "heading");
+            if (!two) return two.refusal();
+            const auto other = laid_out(*two);
+            if (other && (!layout || other->heading.cap > layout->heading.cap)) {
+                layout = other;
+                setting.heading = *std::move(two);
+            }
+        }
         if (!layout) return too_small(extent);
         setting.layout = *layout;
         return setting;
@@ -231,6 +244,15 @@ class Setter {
             own[letter] = std::make_unique<ConstructedTypeface>(style(std::max(lowest_cap, cap)));
         }
         return own;
+    }
+
+    // A heading on one line is long where its capitals come out smaller than they should, and where it does
+    // not fill an area of its own.
+    [[nodiscard]] bool is_long(const Layout& layout, const Setting& setting) const {
+        constexpr double hair = 1 - 1e-6;
+        if (options_.heading_area_mm)
+            return layout.heading.cap * setting.heading.height < hair * *options_.heading_area_mm;
+        return layout.heading.cap < hair * least_over_letters * setting.lettering.cap_height * layout.cell;
     }
 
     // In an outline the words stand below its broadest place.
