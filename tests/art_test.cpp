@@ -10,6 +10,7 @@
 #include "art/clearance.hpp"
 #include "art/number.hpp"
 #include "panels.hpp"
+#include "support/path_measures.hpp"
 
 using namespace lode;
 using namespace panels;
@@ -193,6 +194,36 @@ TEST_CASE("a heading is tidied, and one that cannot be set is refused") {
     CHECK(has(refusal(garden(), options(Surface::first, "a\xFF")), "UTF-8"));
     CHECK(has(refusal(garden(), options(Surface::first, std::string(1001, 'a'))), "1000"));
     CHECK(has(refusal(garden(), options(Surface::first, "1\n2\n3\n4\n5\n6\n7\n8\n9")), "8 lines"));
+}
+
+TEST_CASE("a long heading is set in two lines where that makes its letters larger") {
+    const std::string no_break = "\u00A0";
+    const std::vector<std::string> words{"The",        "Allotment", "Holders", "of",
+                                         "Wrenbarrow", "Lower",     "Garden"};
+    const auto with = [&](const std::string& blank) {
+        std::string text;
+        for (const std::string& word : words) text += (text.empty() ? "" : blank) + word;
+        return text;
+    };
+    const Artwork two = drawn(garden(), options(Surface::first, with(" ")));
+    const Artwork one = drawn(garden(), options(Surface::first, with(no_break)));
+    CHECK(two.heading == "The Allotment Holders of\nWrenbarrow Lower Garden");
+    CHECK(!has(one.heading, "\n"));
+    CHECK(two.heading_cap_mm > 1.3 * one.heading_cap_mm);
+    CHECK(box_of(layer(two, "heading")).bottom < box_of(layer(two, "letters")).top);
+
+    // In an area that is wide and low, one line is larger; in a high one, two.
+    for (const double area : {8.0, 60.0}) {
+        ArtworkOptions wanted = options(Surface::first, "The Tool Shed Society");
+        wanted.heading_area_mm = area;
+        const Artwork artwork = drawn(garden(), wanted);
+        CAPTURE(area, artwork.heading_cap_mm, artwork.cap_height_mm);
+        CHECK(has(artwork.heading, "\n") == (area > 10));
+    }
+    // One that has room stays, and so do lines that the maker broke.
+    CHECK(drawn(garden(), options(Surface::first, "Tool Shed")).heading == "Tool Shed");
+    const std::string own = "The Allotment\nHolders of Wrenbarrow Lower Garden";
+    CHECK(drawn(garden(), options(Surface::first, own)).heading == own);
 }
 
 TEST_CASE("letters stand to the eye in the middle of their cells, on one baseline, at one cap height") {
@@ -395,6 +426,61 @@ TEST_CASE(
     CHECK(names(drawn(garden(), options(Surface::second))) ==
           std::vector<std::string>{"heading", "letters", "bands"});
     CHECK(names(drawn(of_rows({"AB"}), options(Surface::first, ""))) == std::vector<std::string>{"letters"});
+}
+
+TEST_CASE(
+    "strokes become wider only as far as the least gap is left between letters, and the most is named") {
+    // Letters that are nearest side by side (W), one above the other (Q, J) and from corner to corner.
+    const Puzzle rows = of_rows({"WWMQ", "QJQA", "WVAT"});
+    const Puzzle apart = of_rows({"W.W", "...", "Q.J"});
+    for (const Puzzle* puzzle : {&rows, &apart})
+        for (const std::string font : {"", "DejaVu Sans:bold"}) {
+            ArtworkOptions wanted = options(Surface::first, "");
+            wanted.blank = rectangle(120, 100);
+            wanted.band = BandKind::none;
+            wanted.font = font;
+            wanted.least_gap_mm = 1.5;
+            wanted.embolden_mm = puzzle == &rows ? most_embolden_mm : 0;
+            if (puzzle == &apart) {
+                // Across closed cells there is more room than that.
+                wanted.embolden_mm = 9;
+                wanted.blank = rectangle(30, 30);
+            }
+            const std::string told = refusal(*puzzle, wanted);
+            CAPTURE(told, font);
+            REQUIRE(has(told, "--embolden 10 mm") == (puzzle == &rows));
+            const std::string before = "the most that fits is ";
+            REQUIRE(has(told, before));
+            const double most = std::stod(told.substr(told.find(before) + before.size()));
+            wanted.embolden_mm = most + 0.01;
+            CHECK(has(refusal(*puzzle, wanted), told.substr(told.find(before))));
+            wanted.embolden_mm = most;
+            const Artwork artwork = drawn(*puzzle, wanted);
+            // Polyclipping judges: closing gaps by as much as the least leaves all pieces apart, and by a
+            // little more it does not.
+            const auto pieces_grown_by = [&](double by) {
+                ClipperLib::Paths all;
+                for (const Piece& one : layer(artwork, "letters").pieces)
+                    for (const auto& path : measures::grown(measures::polygons(one.path), by))
+                        all.push_back(path);
+                const double sum = measures::area(all);
+                ClipperLib::Clipper clipper;
+                clipper.AddPaths(all, ClipperLib::ptSubject, true);
+                ClipperLib::Paths together;
+                clipper.Execute(ClipperLib::ctUnion, together, ClipperLib::pftNonZero,
+                                ClipperLib::pftNonZero);
+                return sum - measures::area(together);
+            };
+            CHECK(pieces_grown_by(0.5 * wanted.least_gap_mm - 0.005) < 1e-6);
+            CHECK(pieces_grown_by(0.5 * wanted.least_gap_mm + 0.02) > 1e-6);
+        }
+    // Letters that are too near each other as they are.
+    ArtworkOptions dense = options(Surface::first, "");
+    dense.blank = rectangle(30, 30);
+    dense.band = BandKind::none;
+    dense.least_gap_mm = 4;
+    dense.embolden_mm = 0.1;
+    CHECK(has(refusal(rows, dense), "--embolden cannot be used"));
 }
 
 TEST_CASE("a band lies behind each word, and names it") {

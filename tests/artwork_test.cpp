@@ -121,6 +121,7 @@ TEST_CASE("inlaid bands lie beside each other, and cover what those that are not
         ArtworkOptions wanted = options();
         wanted.band = band;
         wanted.band_colours = {{1, 2, 3}, {4, 5, 6}, {7, 8, 9}};
+        wanted.least_stroke_mm = 0.01;  // what is nowhere as wide would be left out: inlay_test.cpp
         std::vector<Path> bands;
         for (const Layer& one : drawn(garden(), wanted).layers)
             if (one.name.starts_with("bands"))

@@ -122,7 +122,9 @@ struct ArtworkOptions {
     // What film holds. The constructed alphabet keeps both wherever its letters are large enough for them.
     double least_stroke_mm = usual_least_stroke_mm;
     double least_gap_mm = usual_least_gap_mm;
-    double embolden_mm = 0;  // by so much every stroke of letters, heading and text is made wider
+    // By so much every stroke of letters, heading and text is made wider; the least gap between letters of the
+    // grid must be left, so that draw refuses more than fits, and names the most that does.
+    double embolden_mm = 0;
 
     bool registration = false;  // marks outside the blank, on every layer in the same places
 };

@@ -3,19 +3,11 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "art/cubic.hpp"
+
 namespace lode {
 
 namespace {
-
-double dot(Point a, Point b) {
-    return a.x * b.x + a.y * b.y;
-}
-double cross(Point a, Point b) {
-    return a.x * b.y - a.y * b.x;
-}
-double length(Point p) {
-    return std::sqrt(dot(p, p));
-}
 
 struct Arc {
     Point centre;

@@ -1,7 +1,11 @@
 #include "art/band_layers.hpp"
 
 #include <algorithm>
+#include <cstdlib>
+#include <functional>
+#include <utility>
 
+#include "art/band_outline.hpp"
 #include "art/brush.hpp"
 #include "art/combine.hpp"
 #include "art/ring.hpp"
@@ -48,8 +52,32 @@ bool meet(const Box& a, const Box& b) {
     return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }
 
-// Shapes that touch or overlap become one, and it carries the words of all.
-std::vector<Named> joined(const std::vector<Named>& shapes) {
+enum class Meeting { surely, never, unknown };
+
+std::vector<Cell> cells_of(const Band& band) {
+    const Cell by = step_of(band);
+    std::vector<Cell> cells{band.first};
+    while (cells.back() != band.last)
+        cells.push_back({cells.back().row + by.row, cells.back().column + by.column});
+    return cells;
+}
+
+// Two bands on one cell share the circle about its letter, but rings only go round it. Where no two cells lie
+// side by side or corner to corner, middle lines are a cell apart across or down, and bands are narrower.
+Meeting meeting(BandKind kind, std::span<const Cell> one, std::span<const Cell> other) {
+    Meeting result = Meeting::never;
+    for (const Cell a : one)
+        for (const Cell b : other) {
+            if (a == b && kind != BandKind::ring) return Meeting::surely;
+            if (std::abs(a.row - b.row) <= 1 && std::abs(a.column - b.column) <= 1) result = Meeting::unknown;
+        }
+    return result;
+}
+
+// Shapes that touch or overlap become one, and it carries the words of all. `meeting` tells of two by
+// their cells what it can: to look at their outlines takes far longer.
+std::vector<Named> joined(const std::vector<Named>& shapes,
+                          const std::function<Meeting(std::size_t, std::size_t)>& meeting) {
     std::vector<std::size_t> group(shapes.size());
     for (std::size_t i = 0; i < group.size(); ++i) group[i] = i;
     const auto root = [&](std::size_t i) {
@@ -58,11 +86,19 @@ std::vector<Named> joined(const std::vector<Named>& shapes) {
     };
     std::vector<Box> boxes;
     for (const Named& shape : shapes) boxes.push_back(bounds(shape.path));
+    const auto join = [&](std::size_t i, std::size_t j) {
+        group[std::max(root(i), root(j))] = std::min(root(i), root(j));
+    };
+    std::vector<std::pair<std::size_t, std::size_t>> unknown;
     for (std::size_t i = 0; i < shapes.size(); ++i)
-        for (std::size_t j = i + 1; j < shapes.size(); ++j)
-            if (meet(boxes[i], boxes[j]) && root(i) != root(j) &&
-                !shared(shapes[i].path, shapes[j].path).empty())
-                group[std::max(root(i), root(j))] = std::min(root(i), root(j));
+        for (std::size_t j = i + 1; j < shapes.size(); ++j) {
+            if (!meet(boxes[i], boxes[j])) continue;
+            const Meeting found = meeting(i, j);
+            if (found == Meeting::surely) join(i, j);
+            if (found == Meeting::unknown) unknown.push_back({i, j});
+        }
+    for (const auto& [i, j] : unknown)
+        if (root(i) != root(j) && !shared(shapes[i].path, shapes[j].path).empty()) join(i, j);
     std::vector<Named> result;
     for (std::size_t i = 0; i < shapes.size(); ++i) {
         if (root(i) != i) continue;
@@ -95,7 +131,10 @@ class BandShapes {
         if (options_.band == BandKind::capsule) return capsules(words, bands, waists);
         std::vector<Named> shapes;
         for (const MarkedWord& word : words) shapes.push_back({{word.word}, shape(word, waists)});
-        return joined(shapes);
+        std::vector<std::vector<Cell>> cells;
+        for (const Band& band : bands) cells.push_back(cells_of(band));
+        return joined(
+            shapes, [&](std::size_t i, std::size_t j) { return meeting(options_.band, cells[i], cells[j]); });
     }
 
   private:
@@ -150,20 +189,30 @@ class BandShapes {
     std::vector<Band> all_;
 };
 
-// What is left of a piece, each part with a number where there are several.
-void append_rest(Layer& layer, const Named& piece, const std::string& name, std::span<const Path> taken) {
+// Narrower than so much at every place.
+bool is_sliver(const Path& part, double least_stroke_mm) {
+    return grown(part, -least_stroke_mm / 2).empty();
+}
+
+// What is left of a piece, each part with a number where there are several. Gives how many were left out,
+// which no film would hold.
+std::size_t append_rest(Layer& layer, const Named& piece, const std::string& name,
+                        std::span<const Path> taken, double least_stroke_mm) {
     const Box box = bounds(piece.path);
     std::vector<Path> near;
     for (const Path& path : taken)
         if (meet(box, bounds(path))) near.push_back(path);
     if (near.empty()) {
         layer.pieces.push_back({name, piece.path});
-        return;
+        return 0;
     }
-    const std::vector<Path> parts = parts_of(cut_out(piece.path, united(near)));
+    std::vector<Path> parts = parts_of(cut_out(piece.path, united(near)));
+    const std::size_t slivers =
+        std::erase_if(parts, [&](const Path& part) { return is_sliver(part, least_stroke_mm); });
     for (std::size_t i = 0; i < parts.size(); ++i)
         layer.pieces.push_back(
             {parts.size() == 1 ? name : name + ", part " + std::to_string(i + 1), parts[i]});
+    return slivers;
 }
 
 }  // namespace
@@ -200,7 +249,8 @@ double covered_by(BandKind kind, double radius) {
 }
 
 std::vector<Layer> band_layers(const Puzzle& puzzle, const std::vector<MarkedWord>& words,
-                               const Artwork& artwork, const ArtworkOptions& options, const Layer& letters) {
+                               const Artwork& artwork, const ArtworkOptions& options, const Layer& letters,
+                               std::vector<std::string>& notes) {
     const BandShapes shapes(puzzle, words, artwork, options);
     std::vector<Colour> colours;
     for (const MarkedWord& word : words)
@@ -218,14 +268,20 @@ std::vector<Layer> band_layers(const Puzzle& puzzle, const std::vector<MarkedWor
     if (options.inlay == Inlay::all)
         for (const Piece& letter : letters.pieces) taken.push_back(letter.path);
     std::vector<Layer> layers;
+    std::size_t slivers = 0;
     // From the front to the back: a band loses what the bands before it cover.
     for (std::size_t i = colours.size(); i-- > 0;) {
         Layer layer{colours.size() == 1 ? "bands" : "bands-" + std::to_string(i + 1), colours[i], {}, false};
-        for (const Named& piece : pieces[i]) append_rest(layer, piece, name_of(piece, puzzle), taken);
+        for (const Named& piece : pieces[i])
+            slivers += append_rest(layer, piece, name_of(piece, puzzle), taken, options.least_stroke_mm);
         if (options.inlay != Inlay::none)
             for (const Named& piece : pieces[i]) taken.push_back(piece.path);
         layers.push_back(std::move(layer));
     }
+    if (slivers > 0)
+        notes.push_back("Left out of the bands, between what is cut out of them: " +
+                        (slivers == 1 ? "a sliver that is" : std::to_string(slivers) + " slivers that are") +
+                        " nowhere " + both_units(options.least_stroke_mm) + " wide.");
     std::reverse(layers.begin(), layers.end());
     return layers;
 }

@@ -30,9 +30,10 @@ struct RadiusBounds {
 
 // Layers in the order in which their colours are met first, from the viewer's back to the front. The
 // artwork's cells, corner and radius must be known. `letters` is what is cut out of them where the options
-// ask for it.
+// ask for it. What is left of a band but narrower than the least stroke at every place is left out, and
+// noted.
 [[nodiscard]] std::vector<Layer> band_layers(const Puzzle& puzzle, const std::vector<MarkedWord>& words,
                                              const Artwork& artwork, const ArtworkOptions& options,
-                                             const Layer& letters);
+                                             const Layer& letters, std::vector<std::string>& notes);
 
 }  // namespace lode

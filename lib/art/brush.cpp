@@ -15,30 +15,13 @@
 #include <stdexcept>
 #include <vector>
 
+#include "art/cubic.hpp"
 #include "random/random.hpp"
 
 namespace lode {
 
 namespace {
 
-Point operator+(Point a, Point b) {
-    return {a.x + b.x, a.y + b.y};
-}
-Point operator-(Point a, Point b) {
-    return {a.x - b.x, a.y - b.y};
-}
-Point operator*(double f, Point p) {
-    return {f * p.x, f * p.y};
-}
-double dot(Point a, Point b) {
-    return a.x * b.x + a.y * b.y;
-}
-double cross(Point a, Point b) {
-    return a.x * b.y - a.y * b.x;
-}
-double length(Point p) {
-    return std::sqrt(dot(p, p));
-}
 double mix(double a, double b, double t) {
     return a + t * (b - a);
 }

@@ -161,8 +161,16 @@ ConstructedTypeface::ConstructedTypeface(ConstructedStyle style) : style_(style)
         throw std::invalid_argument("the least gap of the constructed alphabet is out of bounds");
 }
 
-bool ConstructedTypeface::has(std::string_view letter) const {
+bool ConstructedTypeface::has(std::string_view letter) {
     return composition_of(letter).letter != nullptr;
+}
+
+std::vector<std::string> ConstructedTypeface::lacking(std::string_view text) {
+    std::vector<std::string> lacking;
+    for (std::string& cluster : clusters_of(text))
+        if (!is_blank(cluster) && !is_nothing(cluster) && !has(cluster))
+            lacking.push_back(std::move(cluster));
+    return lacking;
 }
 
 const std::optional<ConstructedTypeface::Glyph>& ConstructedTypeface::glyph(const std::string& letter) {

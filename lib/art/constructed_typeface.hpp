@@ -41,8 +41,10 @@ class ConstructedTypeface final : public Typeface {
     // words are evenly spaced. Never refused.
     Outcome<SetLine> set_line(std::string_view text) override;
 
-    // Whether there is a shape for this user-perceived letter.
-    [[nodiscard]] bool has(std::string_view letter) const;
+    // Whether there is a shape for this user-perceived letter, and what of a text there is none for: the same
+    // in every style, and told without drawing.
+    [[nodiscard]] static bool has(std::string_view letter);
+    [[nodiscard]] static std::vector<std::string> lacking(std::string_view text);
 
   private:
     // A letter, its left side at 0, and how far its sides stand back at each height.

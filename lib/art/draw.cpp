@@ -44,7 +44,8 @@ std::optional<Refusal> fault_in(const ArtworkOptions& options) {
     for (const auto& [option, value, least, most] : std::initializer_list<Length>{
              {"--margin", options.margin_mm.value_or(0), 0, most_blank_mm},
              {"--rebate", options.rebate_mm, 0, most_blank_mm},
-             {"--heading-area", options.heading_area_mm.value_or(least_heading_area_mm), least_heading_area_mm, most_blank_mm},
+             {"--heading-area", options.heading_area_mm.value_or(least_heading_area_mm),
+              least_heading_area_mm, most_blank_mm},
              {"--least-stroke", options.least_stroke_mm, 0.01, 100},
              {"--least-gap", options.least_gap_mm, 0.01, 100},
              {"--border-line", options.border_line_mm, 0.1, 20},
@@ -61,8 +62,8 @@ std::optional<Refusal> fault_in(const ArtworkOptions& options) {
     for (const HangingHole& hole : options.holes)
         if (hole.centre.x < 0 || hole.centre.y < 0 || hole.centre.x > options.blank.width_mm ||
             hole.centre.y > options.blank.height_mm)
-            return unusable("--hole: the hole at " + decimal(hole.centre.x, 1) + ", " + decimal(hole.centre.y, 1) +
-                            " mm lies outside of the blank");
+            return unusable("--hole: the hole at " + decimal(hole.centre.x, 1) + ", " +
+                            decimal(hole.centre.y, 1) + " mm lies outside of the blank");
     if (options.band_colours.size() > max_band_colours)
         return unusable("bands have at most " + std::to_string(max_band_colours) + " colours");
     return std::nullopt;
@@ -127,7 +128,8 @@ bool overlap(const Path& one, const Path& other) {
            !shared(one, other).empty();
 }
 
-// Letters that run into each other, as those of joined scripts do, are one piece: no blade cuts through their joint.
+// Letters that run into each other, as those of joined scripts do, are one piece: no blade cuts through their
+// joint.
 void append_block(Layer& layer, const TextBlock& block, const BlockPlace& place, double grow_mm,
                   const std::string& where) {
     std::vector<Piece> pieces;
@@ -140,7 +142,8 @@ void append_block(Layer& layer, const TextBlock& block, const BlockPlace& place,
             pieces.push_back(std::move(piece));
         }
     }
-    for (Piece& piece : pieces) layer.pieces.push_back({piece.name + " in the " + where, std::move(piece.path)});
+    for (Piece& piece : pieces)
+        layer.pieces.push_back({piece.name + " in the " + where, std::move(piece.path)});
 }
 
 void note_small_letters(Artwork& artwork) {
@@ -194,7 +197,7 @@ std::vector<Layer> layers_of(const Puzzle& puzzle, const std::vector<MarkedWord>
     const Layout& layout = setting.layout;
     const double grow = options.embolden_mm / 2;
     Layer letters = letter_layer(puzzle, setting.lettering, artwork, options.letters, grow);
-    std::vector<Layer> layers = band_layers(puzzle, marked, artwork, options, letters);
+    std::vector<Layer> layers = band_layers(puzzle, marked, artwork, options, letters, notes);
     layers.push_back(std::move(letters));
     Layer text{"text", options.text_colour.value_or(options.letters), {}};
     append_block(text, setting.words, layout.words, grow, "list");
@@ -208,6 +211,36 @@ std::vector<Layer> layers_of(const Puzzle& puzzle, const std::vector<MarkedWord>
     return layers;
 }
 
+bool keeps_apart(const Setting& setting, const Puzzle& puzzle, const ArtworkOptions& options) {
+    return keeps_apart(setting.lettering, puzzle.grid.grid,
+                       (options.embolden_mm + options.least_gap_mm) / setting.layout.cell);
+}
+
+// Wider strokes need a wider rim, and letters move in their cells: the most that fits is found by setting all
+// again, to a hundredth of a millimetre.
+Refusal too_bold(const Puzzle& puzzle, const ArtworkOptions& options, const std::vector<MarkedWord>& marked) {
+    long fits = 0;
+    auto too_much = static_cast<long>(std::ceil(options.embolden_mm * 100));
+    while (too_much - fits > 1) {
+        const long middle = (fits + too_much) / 2;
+        ArtworkOptions less = options;
+        less.embolden_mm = static_cast<double>(middle) / 100;
+        const auto setting = set(puzzle, less, marked);
+        (setting && keeps_apart(*setting, puzzle, less) ? fits : too_much) = middle;
+    }
+    const std::string rule = "less than the least gap of " + both_units(options.least_gap_mm);
+    const std::vector<std::string> advice{
+        "Make cells larger, by a larger blank or fewer rows and columns, or take a bolder or narrower font."};
+    if (fits == 0)
+        return unusable("--embolden cannot be used: there is " + rule +
+                            " between letters of the grid as it is, or would be with the least of it",
+                        advice);
+    return unusable("--embolden " + both_units(options.embolden_mm) + " would leave " + rule +
+                        " between letters of the grid: the most that fits is " +
+                        decimal(static_cast<double>(fits) / 100, 2) + " mm",
+                    advice);
+}
+
 }  // namespace
 
 Outcome<Artwork> draw(const Puzzle& puzzle, const ArtworkOptions& options) {
@@ -216,6 +249,8 @@ Outcome<Artwork> draw(const Puzzle& puzzle, const ArtworkOptions& options) {
     const std::vector<MarkedWord> marked = marked_words(puzzle, options);
     const auto setting = set(puzzle, options, marked);
     if (!setting) return setting.refusal();
+    if (options.embolden_mm > 0 && !keeps_apart(*setting, puzzle, options))
+        return too_bold(puzzle, options, marked);
 
     const Layout& layout = setting->layout;
     Artwork artwork;

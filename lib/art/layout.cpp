@@ -14,8 +14,6 @@ namespace {
 
 // By eye. A heading's capitals stand out from the letters below without shouting them down.
 constexpr double heading_over_letters = 2.0;
-constexpr double least_over_letters =
-    1.3;  // where a heading as wide as the letters' rows would be smaller, it may stick out
 constexpr double heading_pitch = 1.6;  // as text_block.cpp sets lines
 // In cells.
 constexpr double gap_below_heading = 0.75;

@@ -47,6 +47,10 @@ struct Layout {
 // Cap heights of the words in cells.
 inline constexpr double text_share = 0.36;
 
+// How much higher a heading's capitals are than those of the letters, at the least, by eye: where one as wide
+// as the letters' rows would be smaller, it may stick out.
+inline constexpr double least_over_letters = 1.3;
+
 // Where nothing but the edge is in the way: the largest cells that fit, or nothing where they are under
 // least_cell_mm.
 [[nodiscard]] std::optional<Layout> fit(const Box& room, const Stack& stack);

@@ -3,9 +3,12 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <set>
+#include <tuple>
 
 #include <letterlode/art.hpp>
 
+#include "art/combine.hpp"
 #include "art/cubic.hpp"
 #include "art/missing_letters.hpp"
 #include "art/optical_middle.hpp"
@@ -63,7 +66,7 @@ struct Drawn {
     Box box;
 };
 
-Outcome<std::vector<Drawn>> draw_each(Typeface& typeface, Typeface& for_clusters, const LetteredGrid& grid) {
+Outcome<std::vector<Drawn>> draw_each(Typeface& typeface, const OwnTypefaces& own, const LetteredGrid& grid) {
     std::vector<bool> used(grid.alphabet.size());
     for (const Letter letter : grid.grid.letters())
         if (letter < used.size()) used[letter] = true;
@@ -74,7 +77,8 @@ Outcome<std::vector<Drawn>> draw_each(Typeface& typeface, Typeface& for_clusters
         if (!used[i]) continue;
         const auto letter = static_cast<Letter>(i);
         const std::string& text = grid.alphabet.text(letter);
-        const auto line = (is_one_code_point(text) ? typeface : for_clusters).set_line(text);
+        const auto owned = own.find(letter);
+        const auto line = (owned == own.end() ? typeface : *owned->second).set_line(text);
         if (!line) return line.refusal();
         Path path = joined(line->letters);
         if (!line->missing.empty() || path.empty()) {
@@ -116,8 +120,8 @@ std::vector<std::string> letters_of(const LetteredGrid& grid) {
 }
 
 Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid, double least_gap,
-                               Typeface* for_clusters) {
-    const auto drawn = draw_each(typeface, for_clusters ? *for_clusters : typeface, grid);
+                               const OwnTypefaces& own) {
+    const auto drawn = draw_each(typeface, own, grid);
     if (!drawn) return drawn.refusal();
 
     double cap_height = typeface.cap_height();
@@ -133,6 +137,7 @@ Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid, dou
 
     Lettering lettering;
     lettering.letters.resize(grid.alphabet.size());
+    lettering.caps.resize(grid.alphabet.size());
     if (drawn->empty()) return lettering;
     const double scale = common_scale(*drawn, cap_height);
     lettering.cap_height = scale * cap_height;
@@ -142,19 +147,21 @@ Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid, dou
     const double farthest_out = std::min(most_width / 2, (1 - least_gap) / 2);
 
     for (const Drawn& one : *drawn) {
-        const double own = std::min({scale, most_width / one.box.width(), most_height / one.box.height()});
-        if (own < scale) lettering.shrunk.push_back(one.text);
-        double shift = -own * middle;
-        const double above = -lane_above - (own * one.box.top + shift);
-        const double below = own * one.box.bottom + shift - lane_below;
-        if (own * one.box.height() >= lane_above + lane_below)
-            shift = -own * one.box.centre().y;
+        const double fitting =
+            std::min({scale, most_width / one.box.width(), most_height / one.box.height()});
+        if (fitting < scale) lettering.shrunk.push_back(one.text);
+        double shift = -fitting * middle;
+        const double above = -lane_above - (fitting * one.box.top + shift);
+        const double below = fitting * one.box.bottom + shift - lane_below;
+        if (fitting * one.box.height() >= lane_above + lane_below)
+            shift = -fitting * one.box.centre().y;
         else if (above > 0)
             shift += above;
         else if (below > 0)
             shift -= below;
+        lettering.caps[one.letter] = fitting * cap_height;
         lettering.letters[one.letter] =
-            transformed(one.path, own, {shift_across(one.path, one.box, own, farthest_out), shift});
+            transformed(one.path, fitting, {shift_across(one.path, one.box, fitting, farthest_out), shift});
     }
     return lettering;
 }
@@ -162,14 +169,52 @@ Outcome<Lettering> set_letters(Typeface& typeface, const LetteredGrid& grid, dou
 Lettering scaled(Lettering lettering, double scale) {
     for (Path& letter : lettering.letters)
         if (!letter.empty()) letter = transformed(letter, scale, {});
+    for (double& cap : lettering.caps) cap *= scale;
     lettering.cap_height *= scale;
     return lettering;
 }
 
 void shrink(Lettering& lettering, Letter letter, const std::string& text, double scale) {
     lettering.letters[letter] = transformed(lettering.letters[letter], scale, {});
+    lettering.caps[letter] *= scale;
     if (std::find(lettering.shrunk.begin(), lettering.shrunk.end(), text) == lettering.shrunk.end())
         lettering.shrunk.push_back(text);
+}
+
+bool keeps_apart(const Lettering& lettering, const Grid& grid, double least) {
+    // Two letters are nearer than that where both, grown by half of it, overlap.
+    std::vector<Path> grown_letters(lettering.letters.size());
+    std::vector<Box> boxes(lettering.letters.size());
+    double farthest = 0;
+    for (std::size_t i = 0; i < boxes.size(); ++i) {
+        if (lettering.letters[i].empty()) continue;
+        grown_letters[i] = grown(lettering.letters[i], least / 2);
+        const Box box = boxes[i] = bounds(grown_letters[i]);
+        farthest = std::max({farthest, -box.left, box.right, -box.top, box.bottom});
+    }
+    const int cells = static_cast<int>(2 * farthest);
+    std::set<std::tuple<Letter, Letter, int, int>> looked_at;
+    const auto clear = [&](Letter one, Letter other, int down, int right) {
+        const Point by{static_cast<double>(right), static_cast<double>(down)};
+        const Box &a = boxes[one], &b = boxes[other];
+        if (b.left + by.x >= a.right || b.right + by.x <= a.left || b.top + by.y >= a.bottom ||
+            b.bottom + by.y <= a.top || !looked_at.insert({one, other, down, right}).second)
+            return true;
+        return shared(grown_letters[one], transformed(grown_letters[other], 1, by)).empty();
+    };
+    for (int row = 0; row < grid.size().rows; ++row)
+        for (int column = 0; column < grid.size().columns; ++column) {
+            const Cell cell{row, column};
+            if (grid[cell] == closed_cell) continue;
+            for (int down = 0; down <= cells; ++down)
+                for (int right = down == 0 ? 1 : -cells; right <= cells; ++right) {
+                    const Cell other{row + down, column + right};
+                    if (grid.inside(other) && grid[other] != closed_cell &&
+                        !clear(grid[cell], grid[other], down, right))
+                        return false;
+                }
+        }
+    return true;
 }
 
 double Reach::across_line(Direction direction) const {

@@ -126,12 +126,15 @@ class Setter {
             if (!setting) return setting;
             const Layout& layout = setting->layout;
             const double cell_before = std::exchange(cell_, layout.cell);
+            const std::vector<double> caps_before = std::exchange(caps_, setting->lettering.caps);
+            for (double& cap : caps_) cap *= cell_;
             const Caps now{setting->lettering.cap_height * layout.cell, layout.heading.cap,
                            layout.words.cap > 0 ? layout.words.cap : layout.foot.cap};
-            const bool stays = is_near(cell_, cell_before, same) &&
-                               (!constructed_ || (is_near(now.letters, caps.letters, same) &&
-                                                  is_near(now.heading, caps.heading, same) &&
-                                                  is_near(now.text, caps.text, same)));
+            const bool stays =
+                is_near(cell_, cell_before, same) &&
+                (!constructed_ ||
+                 (is_near(now.letters, caps.letters, same) && is_near(now.heading, caps.heading, same) &&
+                  is_near(now.text, caps.text, same) && clusters_are_near(caps_before)));
             if (stays || round == most_rounds) return setting;
             caps = {now.letters, now.heading > 0 ? now.heading : caps.heading,
                     now.text > 0 ? now.text : caps.text};
@@ -146,6 +149,15 @@ class Setter {
     };
     static bool is_near(double now, double before, double same) {
         return now == 0 || std::abs(now - before) <= same * before;
+    }
+
+    [[nodiscard]] bool clusters_are_near(const std::vector<double>& before) const {
+        constexpr double alike = 1e-2;
+        for (std::size_t i = 0; i < caps_.size(); ++i)
+            if (!is_one_code_point(puzzle_.grid.alphabet.text(static_cast<Letter>(i))) &&
+                !is_near(caps_[i], i < before.size() ? before[i] : 0, alike))
+                return false;
+        return true;
     }
 
     [[nodiscard]] ConstructedStyle style(double cap) const {
@@ -173,7 +185,8 @@ class Setter {
                     setting.notes.push_back(note);
 
         auto lettering = set_letters(*letters->typeface, puzzle_.grid,
-                                     (options_.least_gap_mm + options_.embolden_mm) / cell_);
+                                     (options_.least_gap_mm + options_.embolden_mm) / cell_,
+                                     letters->constructed ? for_clusters() : OwnTypefaces());
         if (!lettering) return lettering.refusal();
         setting.lettering = *std::move(lettering);
         make_room_in_bands(setting);
@@ -192,19 +205,57 @@ class Setter {
         if (!foot) return foot.refusal();
         setting.foot = *std::move(foot);
 
-        const Stack stack{extent,
-                          boxes_of(puzzle_.grid.grid),
-                          setting.lettering.cap_height,
-                          setting.heading,
-                          setting.words,
-                          setting.foot,
-                          options_.heading_area_mm,
-                          divider_box(options_),
-                          least_text_cap(options_)};
-        const auto layout = room_.box ? fit(*room_.box, stack) : fit(room_.region, stack);
+        const auto laid_out = [&](const TextBlock& above) {
+            const Stack stack{extent,
+                              boxes_of(puzzle_.grid.grid),
+                              setting.lettering.cap_height,
+                              above,
+                              setting.words,
+                              setting.foot,
+                              options_.heading_area_mm,
+                              divider_box(options_),
+                              least_text_cap(options_)};
+            return room_.box ? fit(*room_.box, stack) : fit(room_.region, stack);
+        };
+        auto layout = laid_out(setting.heading);
+        if (const auto broken = in_two_lines(setting.heading.text);
+            broken && (!layout || is_long(*layout, setting))) {
+            auto two = set_lines(*heading->typeface, *broken, "heading");
+            if (!two) return two.refusal();
+            const auto other = laid_out(*two);
+            if (other && (!layout || other->heading.cap > layout->heading.cap)) {
+                layout = other;
+                setting.heading = *std::move(two);
+            }
+        }
         if (!layout) return too_small(extent);
         setting.layout = *layout;
         return setting;
+    }
+
+    // Letters of several characters are made smaller to fit, each as far as it needs, and drawn as strong as
+    // their own cap heights ask. Those come from the round before. The first round takes the strongest style:
+    // a stronger letter is a wider one and comes out smaller, so heights grow from round to round and strokes
+    // are never narrower than the film holds.
+    [[nodiscard]] OwnTypefaces for_clusters() const {
+        constexpr double lowest_cap = 0.1;  // mm
+        OwnTypefaces own;
+        for (std::size_t i = 0; i < puzzle_.grid.alphabet.size(); ++i) {
+            const auto letter = static_cast<Letter>(i);
+            if (is_one_code_point(puzzle_.grid.alphabet.text(letter))) continue;
+            const double cap = i < caps_.size() ? caps_[i] : 0;
+            own[letter] = std::make_unique<ConstructedTypeface>(style(std::max(lowest_cap, cap)));
+        }
+        return own;
+    }
+
+    // A heading on one line is long where its capitals come out smaller than they should, and where it does
+    // not fill an area of its own.
+    [[nodiscard]] bool is_long(const Layout& layout, const Setting& setting) const {
+        constexpr double hair = 1 - 1e-6;
+        if (options_.heading_area_mm)
+            return layout.heading.cap * setting.heading.height < hair * *options_.heading_area_mm;
+        return layout.heading.cap < hair * least_over_letters * setting.lettering.cap_height * layout.cell;
     }
 
     // In an outline the words stand below its broadest place.
@@ -264,7 +315,8 @@ class Setter {
     FreeRoom room_;
     Wanted wanted_;
     bool constructed_ = false;
-    double cell_ = 12;  // mm, of the last round
+    double cell_ = 12;          // mm, of the last round
+    std::vector<double> caps_;  // mm, of each letter in the last round
 };
 
 }  // namespace

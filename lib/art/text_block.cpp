@@ -112,6 +112,29 @@ std::vector<std::string> lines_of(std::string_view text) {
     return lines;
 }
 
+std::optional<std::string> in_two_lines(const std::string& text) {
+    const std::vector<std::string> lines = lines_of(text);
+    if (lines.size() != 1) return std::nullopt;
+    std::string line = lines.front();
+    const auto characters = [&](std::size_t from, std::size_t to) {
+        return std::count_if(line.begin() + static_cast<std::ptrdiff_t>(from),
+                             line.begin() + static_cast<std::ptrdiff_t>(to),
+                             [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; });
+    };
+    std::optional<std::size_t> best;
+    std::ptrdiff_t least = 0;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        if (line[i] != ' ') continue;
+        const std::ptrdiff_t longer = std::max(characters(0, i), characters(i + 1, line.size()));
+        if (best && longer >= least) continue;
+        best = i;
+        least = longer;
+    }
+    if (!best) return std::nullopt;
+    line[*best] = '\n';
+    return line;
+}
+
 Outcome<TextBlock> set_lines(Typeface& typeface, const std::string& text, const std::string& what) {
     if (text.size() > max_heading_bytes)
         return no_text(what, "it is longer than " + std::to_string(max_heading_bytes) + " bytes");

@@ -3,6 +3,7 @@
 //
 // Measured in cap heights, y down: the top of the ink is at 0, the middle of the block's width at x = 0.
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -24,6 +25,11 @@ struct TextBlock {
 
 // The lines without blanks at their ends; lines of nothing else are left out.
 [[nodiscard]] std::vector<std::string> lines_of(std::string_view text);
+
+// A line of several words as two, broken at the blank after which both have most nearly as many characters; a
+// blank that does not break (U+00A0) stays. Nothing where there is none to break at, or where the text has
+// more lines than one.
+[[nodiscard]] std::optional<std::string> in_two_lines(const std::string& text);
 
 // Each line in the middle. A text of blanks gives an empty block. `what` ("heading") names it in messages.
 // Refused as unusable: text that is no UTF-8, control characters, more lines or bytes than max_heading_lines

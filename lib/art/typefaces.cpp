@@ -32,14 +32,10 @@ bool may_be_constructed(const std::string& font) {
 }
 
 std::vector<std::string> not_constructed(const std::vector<std::string>& texts) {
-    ConstructedTypeface typeface{ConstructedStyle{}};
     std::vector<std::string> lacking;
-    for (const std::string& text : texts) {
-        const auto line = typeface.set_line(text);
-        if (!line) continue;
-        for (const std::string& letter : line->missing)
+    for (const std::string& text : texts)
+        for (const std::string& letter : ConstructedTypeface::lacking(text))
             if (std::find(lacking.begin(), lacking.end(), letter) == lacking.end()) lacking.push_back(letter);
-    }
     return lacking;
 }
 
