@@ -142,7 +142,7 @@ class PdfDocument {
     [[nodiscard]] std::string shortened(std::string_view text, double width_mm, const TextStyle& style) const;
 
     // One line on its baseline, which starts, has its middle or ends at the point; shortened to the width, or
-    // else to what the page has on that side.
+    // else to what the page has on that side. Texts of one part that follow each other are words apart.
     void text(std::string_view text, Point baseline, const TextStyle& style, Align align = Align::left,
               std::optional<double> most_width_mm = {});
     // Wrapped lines in a column whose upper left corner is given; the last of the lines that are allowed is
@@ -165,6 +165,7 @@ class PdfDocument {
   private:
     struct Line {
         std::string text;
+        bool continues = false;    // the line before, of the same text
         bool blank_after = false;  // that the line's end stands for
     };
     // Begins and ends stretches of the page as its parts ask for; before anything is drawn.
@@ -194,8 +195,9 @@ class PdfDocument {
     std::string title_;
     std::string language_;
     std::string date_;
-    std::unique_ptr<PdfTags> tags_;      // what Tagged holds on to, wherever the document is moved
-    std::optional<std::size_t> marked_;  // the part whose stretch of the page is open
+    std::unique_ptr<PdfTags> tags_;        // what Tagged holds on to, wherever the document is moved
+    std::optional<std::size_t> marked_;    // the part whose stretch of the page is open
+    std::optional<std::size_t> shown_in_;  // the block that has the last text
 };
 
 }  // namespace lode
