@@ -374,3 +374,26 @@ TEST_CASE("a language of a part is its own") {
     CHECK(has(objects, "/Lang (en)"));
     CHECK(has(objects, "/Lang (cy)"));
 }
+
+// Unicode, 23.7: U+FDD0 to U+FDEF, and the last two of each plane, are no characters; Cairo fails at them.
+TEST_CASE("noncharacters are replaced, wherever text is told") {
+    for (const std::string_view none : {"\xEF\xBF\xBF", "\xEF\xBF\xBE", "\xEF\xB7\x90", "\xF0\x9F\xBF\xBF"}) {
+        const std::string given = "Beds " + std::string(none) + ".";
+        PdfDocument pages = a4(given);
+        pages.set_place("beds", {0, 0});
+        pages.bookmark(given, "beds");
+        {
+            const auto paragraph = pages.tag(Role::paragraph);
+            pages.text(given, {20, 20}, {});
+            pages.paragraph(given, {20, 30}, 50, {});
+        }
+        {
+            const auto figure = pages.tag(Role::figure, given);
+            pages.fill(Box{20, 50, 30, 60}, ink);
+        }
+        const std::string pdf = pages.bytes();
+        CHECK(judge::told(pdf, "Title") == "Beds \xEF\xBF\xBD.");
+        CHECK(has(tree(pdf), "\"Beds \xEF\xBF\xBD. Beds \xEF\xBF\xBD.\""));
+        CHECK(has(judge::said({"pdfinfo", "-meta", "FILE"}, pdf), "Beds \xEF\xBF\xBD.<"));
+    }
+}

@@ -3,6 +3,7 @@
 #include <cairo-pdf.h>
 #include <unicode/brkiter.h>
 #include <unicode/unistr.h>
+#include <unicode/utf.h>
 
 #include <algorithm>
 #include <chrono>
@@ -25,14 +26,21 @@ cairo_status_t append(void* to, const unsigned char* data, unsigned size) {
     return CAIRO_STATUS_SUCCESS;
 }
 
-// What Cairo takes for text: valid UTF-8, one line.
+// What Cairo takes for text: valid UTF-8 without noncharacters, of which there are some in every plane; one
+// line.
 std::string clean(std::string_view utf8) {
-    auto text =
+    const auto text =
         icu::UnicodeString::fromUTF8(icu::StringPiece(utf8.data(), static_cast<std::int32_t>(utf8.size())));
-    for (std::int32_t i = 0; i < text.length(); ++i)
-        if (text.charAt(i) < 0x20 || text.charAt(i) == 0x7F) text.setCharAt(i, u' ');
+    icu::UnicodeString cleaned;
+    for (std::int32_t i = 0; i < text.length(); i = text.moveIndex32(i, 1)) {
+        const UChar32 character = text.char32At(i);
+        if (character < 0x20 || character == 0x7F)
+            cleaned.append(u' ');
+        else
+            cleaned.append(U_IS_UNICODE_NONCHAR(character) ? UChar32{0xFFFD} : character);
+    }
     std::string result;
-    return text.toUTF8String(result);
+    return cleaned.toUTF8String(result);
 }
 
 // Where letters, with their marks, end in a text: byte offsets, the last one its size.
