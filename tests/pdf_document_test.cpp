@@ -321,6 +321,7 @@ TEST_CASE("texts of one part are words apart") {
         const auto paragraph = pages.tag(Role::paragraph);
         pages.paragraph("Marigolds for the long bed beside the water butt", {5, 40}, 60, {24});
         pages.text("and leeks", {5, 100}, {});
+        pages.paragraph("\nand kale", {5, 105}, 60, {});
     }
     {
         const auto paragraph = pages.tag(Role::paragraph);
@@ -332,7 +333,7 @@ TEST_CASE("texts of one part are words apart") {
     }
     const std::string told = tree(pages.bytes());
     CHECK(has(told, "\"Beds A\""));
-    CHECK(has(told, "\"Marigolds for the long bed beside the water butt and leeks\""));
+    CHECK(has(told, "\"Marigolds for the long bed beside the water butt and leeks and kale\""));
     CHECK(has(told, "\"" + std::string(40, 'W') + "\""));
     CHECK(has(told, "\"Kale\"\n"));
     CHECK(has(told, "\"Leek\"\n"));

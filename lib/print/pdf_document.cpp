@@ -368,11 +368,11 @@ double PdfDocument::paragraph(std::string_view text, Point corner, double width_
     const std::string whole = clean(text);
     std::size_t read = 0;
     for (const std::string& line : lines) {
+        const bool continues = read > 0;
         const std::size_t found = whole.find(line, read);
         if (found != std::string::npos) read = found + line.size();
         const bool blank_after = &line != &lines.back() && read < whole.size() && whole[read] == ' ';
-        show({line, &line != &lines.front(), blank_after}, {corner.x + share * width_mm, baseline}, style,
-             align, width_mm);
+        show({line, continues, blank_after}, {corner.x + share * width_mm, baseline}, style, align, width_mm);
         baseline += line_pitch(style);
     }
     return static_cast<double>(lines.size()) * line_pitch(style);

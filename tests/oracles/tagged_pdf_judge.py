@@ -66,14 +66,16 @@ class Letters:
             for code, to in re.findall(r"<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>", block):
                 self.meaning[int(code, 16)] = unicode_of(to)
         for block in re.findall(r"beginbfrange(.*?)endbfrange", text, re.S):
-            for first, last, several, one in re.findall(r"<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>\s*(?:\[(.*?)\]|<([0-9A-Fa-f]+)>)", block, re.S):
+            ranges = r"<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>\s*(?:\[(.*?)\]|<([0-9A-Fa-f]+)>)"
+            for first, last, several, one in re.findall(ranges, block, re.S):
                 each = re.findall(r"<([0-9A-Fa-f]+)>", several)
                 for at, code in enumerate(range(int(first, 16), int(last, 16) + 1)):
                     to = unicode_of(each[at] if several else one)
                     self.meaning[code] = to if several else to[:-1] + chr(ord(to[-1]) + at)
 
     def text(self, codes):
-        return "".join(self.meaning.get(int.from_bytes(codes[at:at + self.size], "big"), "\ufffd") for at in range(0, len(codes), self.size))
+        each = [int.from_bytes(codes[at:at + self.size], "big") for at in range(0, len(codes), self.size)]
+        return "".join(self.meaning.get(code, "\ufffd") for code in each)
 
 
 class Part:

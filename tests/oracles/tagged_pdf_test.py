@@ -17,7 +17,8 @@ from program import InFolder, ROOT, run
 
 SAMPLES = ROOT / "data/samples"
 # Invented names of plants in several words, longer than a column of large print.
-LONG_NAMES = [f"{colour} {leaf} of the {place} bed" for colour in ("Amber", "Silver", "Violet", "Copper", "Indigo") for leaf in ("teasel", "bracken")
+COLOURS = ("Amber", "Silver", "Violet", "Copper", "Indigo")
+LONG_NAMES = [f"{colour} {leaf} of the {place} bed" for colour in COLOURS for leaf in ("teasel", "bracken")
               for place in ("lower", "walled")]
 
 
@@ -127,8 +128,9 @@ class Worksheets(Printed):
             self.is_key(parts[3 + at], puzzle, "Beds " + "ABC"[at])
 
     def test_of_large_print_go_on_over_pages_as_one_list_and_one_table(self):
-        words = [word for name in ("worksheet", "tool-shed", "herb-bed") for word in (SAMPLES / f"{name}.txt").read_text("utf-8").split("\n")]
-        listed = self.write("words.txt", "\n".join(sorted({word for word in words if word and not word.startswith("#")} | set(LONG_NAMES))))
+        texts = [(SAMPLES / f"{name}.txt").read_text("utf-8") for name in ("worksheet", "tool-shed", "herb-bed")]
+        words = {word for text in texts for word in text.split("\n") if word and not word.startswith("#")}
+        listed = self.write("words.txt", "\n".join(sorted(words | set(LONG_NAMES))))
         path, puzzle = self.puzzle(listed, "--grid", "36x36")
         title = "All that grows, creeps and flies between the lower gate and the walled garden"
         pdf = self.folder / "pages.pdf"
