@@ -364,7 +364,13 @@ double PdfDocument::paragraph(std::string_view text, Point corner, double width_
             lines.back() = shortened(lines.back() + std::string(200, ' ') + ".", width_mm, style);
     }
     const double share = align == Align::left ? 0 : align == Align::centre ? 0.5 : 1;
-    double baseline = corner.y + style.size_pt / points_a_mm;
+    this->lines(text, lines, {corner.x + share * width_mm, corner.y + style.size_pt / points_a_mm}, style,
+                align, width_mm);
+    return static_cast<double>(lines.size()) * line_pitch(style);
+}
+
+void PdfDocument::lines(std::string_view text, std::span<const std::string> lines, Point baseline,
+                        const TextStyle& style, Align align, double width_mm) {
     const std::string whole = clean(text);
     std::size_t read = 0;
     for (const std::string& line : lines) {
@@ -372,10 +378,9 @@ double PdfDocument::paragraph(std::string_view text, Point corner, double width_
         const std::size_t found = whole.find(line, read);
         if (found != std::string::npos) read = found + line.size();
         const bool blank_after = &line != &lines.back() && read < whole.size() && whole[read] == ' ';
-        show({line, continues, blank_after}, {corner.x + share * width_mm, baseline}, style, align, width_mm);
-        baseline += line_pitch(style);
+        show({line, continues, blank_after}, baseline, style, align, width_mm);
+        baseline.y += line_pitch(style);
     }
-    return static_cast<double>(lines.size()) * line_pitch(style);
 }
 
 double PdfDocument::row_height(std::span<const TableColumn> columns, std::span<const std::string> cells,

@@ -150,6 +150,11 @@ class PdfDocument {
     double paragraph(std::string_view text, Point corner, double width_mm, const TextStyle& style,
                      Align align = Align::left, std::size_t most_lines = 1'000);
 
+    // The lines that a text was wrapped in, from the first one's baseline on: read as the text is, whether it
+    // was broken at a blank or within a word.
+    void lines(std::string_view text, std::span<const std::string> lines, Point baseline,
+               const TextStyle& style, Align align, double width_mm);
+
     // A row of a table: a cell for each column, wrapped; a fine line below. Gives the height, which
     // row_height tells beforehand, so that the caller can begin a new page.
     double row(Point corner, std::span<const TableColumn> columns, std::span<const std::string> cells,

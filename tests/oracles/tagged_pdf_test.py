@@ -147,6 +147,17 @@ class Worksheets(Printed):
             self.assertGreater(len({element.Pg.objgen for element in elements}), 1)
 
 
+    def test_of_words_wider_than_a_column_keep_them_whole(self):
+        words = self.write("words.txt", "Gartenbewaesserungen\nKresse\nBeet am Tor\n")
+        path, puzzle = self.puzzle(words, "--locale", "de")
+        pdf = self.folder / "pages.pdf"
+        result = run("print", path, "--heading", "Beet", "--large-print", "--margin", "50mm", "--list", "given", "--out", pdf)
+        self.assertEqual(result.returncode, 1, result.stderr)
+        sheet, key = self.sound(pdf).root.parts
+        self.is_sheet(sheet, puzzle, "Beet")
+        self.is_key(key, puzzle, "Beet")
+
+
 class ABooklet(Printed):
     def test_leads_from_its_contents_to_each_sheet(self):
         names = {"worksheet": "Blossom & bees", "herb-bed": "Herb bed", "tool-shed": "Tool shed"}
