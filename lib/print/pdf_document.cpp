@@ -3,6 +3,7 @@
 #include <cairo-pdf.h>
 #include <unicode/brkiter.h>
 #include <unicode/unistr.h>
+#include <unicode/utf.h>
 
 #include <algorithm>
 #include <chrono>
@@ -25,14 +26,21 @@ cairo_status_t append(void* to, const unsigned char* data, unsigned size) {
     return CAIRO_STATUS_SUCCESS;
 }
 
-// What Cairo takes for text: valid UTF-8, one line.
+// What Cairo takes for text: valid UTF-8 without noncharacters, of which there are some in every plane; one
+// line.
 std::string clean(std::string_view utf8) {
-    auto text =
+    const auto text =
         icu::UnicodeString::fromUTF8(icu::StringPiece(utf8.data(), static_cast<std::int32_t>(utf8.size())));
-    for (std::int32_t i = 0; i < text.length(); ++i)
-        if (text.charAt(i) < 0x20 || text.charAt(i) == 0x7F) text.setCharAt(i, u' ');
+    icu::UnicodeString cleaned;
+    for (std::int32_t i = 0; i < text.length(); i = text.moveIndex32(i, 1)) {
+        const UChar32 character = text.char32At(i);
+        if (character < 0x20 || character == 0x7F)
+            cleaned.append(u' ');
+        else
+            cleaned.append(U_IS_UNICODE_NONCHAR(character) ? UChar32{0xFFFD} : character);
+    }
     std::string result;
-    return text.toUTF8String(result);
+    return cleaned.toUTF8String(result);
 }
 
 // Where letters, with their marks, end in a text: byte offsets, the last one its size.
@@ -84,6 +92,23 @@ std::vector<std::string> split(std::string_view text, char at) {
         if (end == std::string_view::npos) return parts;
         text.remove_prefix(end + 1);
     }
+}
+
+// Sets a blank before or after a line, as it is read, that runs one way alone; false where the line's face
+// has none. It is shown in one with the letters beside it: a blank alone, without any ink, Cairo leaves out
+// where a page's edge is near.
+bool add_blank(ShapedLine& line, const ShapedLine& blank, bool is_before) {
+    const bool at_left = is_before != line.runs.front().right_to_left;
+    ShapedRun& run = at_left ? line.runs.front() : line.runs.back();
+    if (blank.runs.size() != 1 || blank.runs.front().face != run.face) return false;
+    ShapedRun added = blank.runs.front();
+    for (cairo_glyph_t& glyph : added.glyphs) glyph.x += at_left ? -blank.width : line.width;
+    run.glyphs.insert(at_left ? run.glyphs.begin() : run.glyphs.end(), added.glyphs.begin(),
+                      added.glyphs.end());
+    run.clusters.insert(is_before ? run.clusters.begin() : run.clusters.end(), added.clusters.begin(),
+                        added.clusters.end());
+    run.utf8.insert(is_before ? 0 : run.utf8.size(), added.utf8);
+    return true;
 }
 
 constexpr double cell_margin_mm = 1.2;
@@ -295,31 +320,35 @@ void PdfDocument::show(const Line& given, Point baseline, const TextStyle& style
             break;
     }
     const std::string text = shortened(given.text, most_width_mm.value_or(room), style);
-    const ShapedLine line = shaped(text, style);
+    ShapedLine line = shaped(text, style);
     const double em = style.size_pt / points_a_mm;
     const double share = align == Align::left ? 0 : align == Align::centre ? 0.5 : 1;
     const double left = baseline.x - share * line.width * em;
     const bool right_to_left = std::any_of(line.runs.begin(), line.runs.end(),
                                            [](const ShapedRun& run) { return run.right_to_left; });
+    if (line.runs.empty()) return;
+    // Words are told apart by blanks, not by where lines end or texts stand (ISO 32000-1, 14.8.2.5).
+    const std::optional<std::size_t> block = tags_->block();
+    const bool blank_before = block && block == shown_in_ && !given.continues;
+    const bool blank_after = block && given.blank_after;
+    shown_in_ = block;
+    const std::string said = (blank_before ? " " : "") + text + (blank_after ? " " : "");
     // Runs stand from left to right. Where one is read from the right, that is not the order to read them in.
-    const bool reordered = right_to_left && line.runs.size() > 1 && tags_->holder();
-    if (reordered) tags_->begin_span(given.blank_after ? text + " " : text);
+    const bool reordered = right_to_left && line.runs.size() > 1;
+    const bool spelled = !reordered && (!blank_before || add_blank(line, shaped(" ", style), true)) &&
+                         (!blank_after || add_blank(line, shaped(" ", style), false));
+    const bool spanned = block && !spelled;
+    if (spanned) tags_->begin_span(said);
     mark();
     set_colour(style.colour, 1);
     for (const ShapedRun& run : line.runs) show_glyphs(run, left, baseline.y, em);
     if (marked_) {
-        tags_->add_text(*marked_, text);
+        tags_->add_text(*marked_, said);
         constexpr double ascent = 0.93;  // of an em, as DejaVu Sans has them
         constexpr double descent = 0.24;
         note_extent({left, baseline.y - ascent * em, left + line.width * em, baseline.y + descent * em});
-        // Words are told apart by blanks, not by where lines end (ISO 32000-1, 14.8.2.5).
-        if (given.blank_after && !reordered) {
-            const ShapedLine blank = shaped(" ", style);
-            const double at = right_to_left ? left - blank.width * em : left + line.width * em;
-            for (const ShapedRun& run : blank.runs) show_glyphs(run, at, baseline.y, em);
-        }
     }
-    if (reordered) {
+    if (spanned) {
         end_mark();
         tags_->end();
     }
@@ -335,17 +364,23 @@ double PdfDocument::paragraph(std::string_view text, Point corner, double width_
             lines.back() = shortened(lines.back() + std::string(200, ' ') + ".", width_mm, style);
     }
     const double share = align == Align::left ? 0 : align == Align::centre ? 0.5 : 1;
-    double baseline = corner.y + style.size_pt / points_a_mm;
+    this->lines(text, lines, {corner.x + share * width_mm, corner.y + style.size_pt / points_a_mm}, style,
+                align, width_mm);
+    return static_cast<double>(lines.size()) * line_pitch(style);
+}
+
+void PdfDocument::lines(std::string_view text, std::span<const std::string> lines, Point baseline,
+                        const TextStyle& style, Align align, double width_mm) {
     const std::string whole = clean(text);
     std::size_t read = 0;
     for (const std::string& line : lines) {
+        const bool continues = read > 0;
         const std::size_t found = whole.find(line, read);
         if (found != std::string::npos) read = found + line.size();
         const bool blank_after = &line != &lines.back() && read < whole.size() && whole[read] == ' ';
-        show({line, blank_after}, {corner.x + share * width_mm, baseline}, style, align, width_mm);
-        baseline += line_pitch(style);
+        show({line, continues, blank_after}, baseline, style, align, width_mm);
+        baseline.y += line_pitch(style);
     }
-    return static_cast<double>(lines.size()) * line_pitch(style);
 }
 
 double PdfDocument::row_height(std::span<const TableColumn> columns, std::span<const std::string> cells,

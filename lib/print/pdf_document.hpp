@@ -142,13 +142,18 @@ class PdfDocument {
     [[nodiscard]] std::string shortened(std::string_view text, double width_mm, const TextStyle& style) const;
 
     // One line on its baseline, which starts, has its middle or ends at the point; shortened to the width, or
-    // else to what the page has on that side.
+    // else to what the page has on that side. Texts of one part that follow each other are words apart.
     void text(std::string_view text, Point baseline, const TextStyle& style, Align align = Align::left,
               std::optional<double> most_width_mm = {});
     // Wrapped lines in a column whose upper left corner is given; the last of the lines that are allowed is
     // shortened where more would follow. Gives the height that was used.
     double paragraph(std::string_view text, Point corner, double width_mm, const TextStyle& style,
                      Align align = Align::left, std::size_t most_lines = 1'000);
+
+    // The lines that a text was wrapped in, from the first one's baseline on: read as the text is, whether it
+    // was broken at a blank or within a word.
+    void lines(std::string_view text, std::span<const std::string> lines, Point baseline,
+               const TextStyle& style, Align align, double width_mm);
 
     // A row of a table: a cell for each column, wrapped; a fine line below. Gives the height, which
     // row_height tells beforehand, so that the caller can begin a new page.
@@ -165,6 +170,7 @@ class PdfDocument {
   private:
     struct Line {
         std::string text;
+        bool continues = false;    // the line before, of the same text
         bool blank_after = false;  // that the line's end stands for
     };
     // Begins and ends stretches of the page as its parts ask for; before anything is drawn.
@@ -194,8 +200,9 @@ class PdfDocument {
     std::string title_;
     std::string language_;
     std::string date_;
-    std::unique_ptr<PdfTags> tags_;      // what Tagged holds on to, wherever the document is moved
-    std::optional<std::size_t> marked_;  // the part whose stretch of the page is open
+    std::unique_ptr<PdfTags> tags_;        // what Tagged holds on to, wherever the document is moved
+    std::optional<std::size_t> marked_;    // the part whose stretch of the page is open
+    std::optional<std::size_t> shown_in_;  // the block that has the last text
 };
 
 }  // namespace lode

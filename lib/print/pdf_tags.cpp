@@ -139,6 +139,13 @@ std::optional<std::size_t> PdfTags::holder() {
     return part;
 }
 
+std::optional<std::size_t> PdfTags::block() {
+    std::optional<std::size_t> part = holder();
+    while (part && (parts_[*part].type == "Link" || parts_[*part].type == "Span"))
+        part = parts_[*part].parent;
+    return part;
+}
+
 void PdfTags::add_content(std::size_t part, int page) {
     if (marks_.size() <= static_cast<std::size_t>(page)) marks_.resize(static_cast<std::size_t>(page) + 1);
     parts_[part].kids.emplace_back(Content{page, marks_[static_cast<std::size_t>(page)]});
@@ -164,10 +171,8 @@ void PdfTags::add_extent(std::size_t part, int page, const Box& points) {
 
 void PdfTags::add_text(std::size_t part, std::string_view text) {
     for (std::size_t i = part; i != 0; i = parts_[i].parent)
-        if (parts_[i].type == "Link") {
-            if (!parts_[i].said.empty()) parts_[i].said += ' ';
-            parts_[i].said += text;
-        }
+        if (parts_[i].type == "Link")
+            parts_[i].said += parts_[i].said.empty() && text.starts_with(' ') ? text.substr(1) : text;
 }
 
 void PdfTags::set_place(std::string_view name, Place place) {

@@ -81,9 +81,12 @@ class PdfTags {
     // The part that what is drawn now belongs to: none where it is decoration, as all is that is drawn in no
     // part or beside the parts of a section, a list, a table, a row or contents.
     std::optional<std::size_t> holder();
+    // The same, or what the link or the span stands in that this part is: what texts in it are read as one
+    // with.
+    std::optional<std::size_t> block();
     // Begins a stretch of a page that shows a part.
     void add_content(std::size_t part, int page);
-    // Told of what is drawn in that stretch: where, and which text.
+    // Told of what is drawn in that stretch: where, and which text with its blanks.
     void add_extent(std::size_t part, int page, const Box& points);
     void add_text(std::size_t part, std::string_view text);
 

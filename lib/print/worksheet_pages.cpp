@@ -224,11 +224,8 @@ void draw_table_entry(PdfDocument& document, const LaidOutSheet& sheet, std::siz
     const double numbers = left + in.column_mm - table_fixed_em * em;
     {
         const auto cell = document.tag(Role::row_header);
-        double y = baseline;
-        for (const std::string& line : sheet.list.lines(entry, in)) {
-            document.text(line, {left, y}, style, Align::left, in.column_mm - table_fixed_em * em + 1);
-            y += PdfDocument::line_pitch(style);
-        }
+        document.lines(word.shown, sheet.list.lines(entry, in), {left, baseline}, style, Align::left,
+                       in.column_mm - table_fixed_em * em + 1);
     }
     const auto number = [&](int value, double right) {
         const auto cell = document.tag(Role::table_cell);
@@ -276,13 +273,9 @@ void draw_list_entry(PdfDocument& document, const LaidOutSheet& sheet, std::size
                      const ListColumns& in, double left, double baseline) {
     const TextStyle style{in.size_pt, false, ink};
     const auto item = document.tag(Role::list_item);
-    for (const std::string& line : sheet.list.lines(entry, in)) {
-        if (sheet.is_right_to_left)
-            document.text(line, {left + in.column_mm, baseline}, style, Align::right, in.column_mm + 0.1);
-        else
-            document.text(line, {left, baseline}, style, Align::left, in.column_mm + 0.1);
-        baseline += PdfDocument::line_pitch(style);
-    }
+    document.lines(sheet.words[entry].shown, sheet.list.lines(entry, in),
+                   {sheet.is_right_to_left ? left + in.column_mm : left, baseline}, style,
+                   sheet.is_right_to_left ? Align::right : Align::left, in.column_mm + 0.1);
 }
 
 // Columns of a script that runs from the right begin at the right.
