@@ -86,9 +86,9 @@ void add_weeding_lines(Drawing& drawing, const Load& load) {
     }
 }
 
-}  // namespace
-
-Outcome<CutPlan> plan_loads(const Artwork& artwork, const PlanOptions& options, const CutControl& control) {
+// Without witnesses yet.
+Outcome<CutPlan> pieces_planned(const Artwork& artwork, const PlanOptions& options,
+                                const CutControl& control) {
     CutPlan result;
     WithMarks marks = WithMarks::yes;
     result.pieces = to_cut(artwork, false, marks);
@@ -121,11 +121,38 @@ Outcome<CutPlan> plan_loads(const Artwork& artwork, const PlanOptions& options, 
         result.plan.notes.push_back(
             "With registration marks the artwork is larger than the bed: loads are without them, layer files "
             "have them.");
+    return result;
+}
+
+// A load's number, from 1, that has no room for its witness; 0 where all have.
+std::size_t set_witnesses(CutPlan& result, const Bed& bed, Surface surface) {
+    std::size_t full = 0;
     for (Load& load : result.plan.loads) {
-        if (control.is_cancelled()) return interrupted();
-        result.witnesses.push_back(
-            placed_witness(load, lying_in(result, load), options.bed, artwork.surface));
+        result.witnesses.push_back(placed_witness(load, lying_in(result, load), bed, surface));
+        if (!result.witnesses.back() && full == 0) full = result.witnesses.size();
     }
+    return full;
+}
+
+}  // namespace
+
+Outcome<CutPlan> plan_loads(const Artwork& artwork, const PlanOptions& options, const CutControl& control) {
+    auto result = pieces_planned(artwork, options, control);
+    if (!result) return result;
+    if (control.is_cancelled()) return interrupted();
+    const std::size_t full = set_witnesses(*result, options.bed, artwork.surface);
+    if (full == 0) return result;
+    // A load that is filled to its edges: a strip is kept free along one.
+    constexpr double strip_mm = 12;
+    PlanOptions lower = options;
+    if (options.bed.height_mm > least_bed_mm + strip_mm) {
+        lower.bed.height_mm -= strip_mm;
+        auto again = pieces_planned(artwork, lower, control);
+        if (control.is_cancelled()) return interrupted();
+        if (again && set_witnesses(*again, options.bed, artwork.surface) == 0) return again;
+    }
+    result->plan.notes.push_back("Load " + std::to_string(full) +
+                                 " is too full for a witness: look at its drawing before it is cut.");
     return result;
 }
 
