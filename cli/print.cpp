@@ -222,6 +222,9 @@ std::optional<Refusal> bad_call(const Values& values, Form form, std::size_t fil
             if (values.has(option))
                 return unusable_call(std::string("--") + option + " is for paper.",
                                      "Give --out FILE.pdf, or leave it out.");
+    if (values.has("colours") && (values.text("key") == "none" || values.text("key") == "greyed"))
+        return unusable_call("--colours is for rings and lines.",
+                             "Give --key rings or lines, or leave it out.");
     if (values.is_on("json") && !values.has("out"))
         return unusable_call("Both the pages and --json would go to standard output.", "Give --out FILE.");
     if (values.has("words") && files > 1)
@@ -293,6 +296,10 @@ ExitCode print_sheets(const Values& values) {
     options->contents = values.text("booklet");
     const auto versions = count_value(values, "versions", max_versions, 1);
     if (!versions) return report(versions.refusal(), json);
+    if (values.has("versions") && *versions < 2)
+        return report(unusable_value("versions", values.text("versions"),
+                                     "Give 2 to 26, or leave it out for one worksheet."),
+                      json);
     const auto threads = count_value(values, "threads", max_threads, 1);
     if (!threads) return report(threads.refusal(), json);
 

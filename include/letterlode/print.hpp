@@ -71,6 +71,7 @@ inline constexpr double least_list_pt = 8;
 inline constexpr double clear_print_pt = 12;
 inline constexpr double large_print_pt = 18;
 inline constexpr std::size_t most_worksheets = 1'000;
+inline constexpr std::size_t most_heading_bytes = 2'000;  // of a title, a label
 inline constexpr double least_print_margin_mm = 4;
 inline constexpr double most_print_margin_mm = 50;
 
@@ -85,8 +86,8 @@ struct PrintedPages {
 
 // Worksheets, each on its page, then their keys. Where the list leaves too little room for the grid it has a
 // page of its own, which is told. Refused as unusable: no worksheet or more than most_worksheets; a grid
-// whose letters would be smaller than least_letter_pt, naming what fits; a margin beyond its bounds; a font
-// that is not there.
+// whose letters would be smaller than least_letter_pt, naming what fits; a margin beyond its bounds; a title
+// or a label of more than most_heading_bytes; a font that is not there.
 [[nodiscard]] LODE_API Outcome<PrintedPages> print_worksheets(std::span<const Worksheet> worksheets,
                                                               const PrintOptions& options);
 

@@ -19,6 +19,17 @@ constexpr Colour line_grey{0xc2, 0xc2, 0xc2};
 constexpr Colour faded{0xa6, 0xa6, 0xa6};  // letters that belong to no word
 constexpr Colour number_grey{0x5c, 0x5c, 0x5c};
 
+// So light that letters on it are read with ease: WCAG 2.2, 1.4.6, asks for a contrast of 7.
+Colour tint(Colour colour) {
+    constexpr double enhanced_contrast = 7;
+    const auto lighter = [](std::uint8_t part) {
+        return static_cast<std::uint8_t>(part + (255 - part + 7) / 8);
+    };
+    while (contrast_ratio(colour, ink) < enhanced_contrast)
+        colour = {lighter(colour.red), lighter(colour.green), lighter(colour.blue)};
+    return colour;
+}
+
 class GridPainter {
   public:
     GridPainter(PdfDocument& document, const GridPicture& picture)
@@ -85,7 +96,7 @@ class GridPainter {
             } else {
                 const double radius = 0.5 * mark.radius;
                 document_.fill(capsule(mark.first, mark.last, radius + margin_of(width)), paper_white);
-                document_.fill(capsule(mark.first, mark.last, radius), colour_of(mark.word, line_grey));
+                document_.fill(capsule(mark.first, mark.last, radius), tint(colour_of(mark.word, line_grey)));
             }
         }
     }

@@ -38,17 +38,19 @@ double em_mm(double size_pt) {
 struct TitleLines {
     std::vector<std::string> lines;
     TextStyle style;
+    bool is_cut = false;
 };
 
 TitleLines title_lines(const PdfDocument& document, const std::string& title, double width_mm, double size_pt,
                        double least_pt) {
-    TitleLines set{{}, {size_pt, true, ink}};
+    TitleLines set{{}, {size_pt, true, ink}, false};
     if (title.empty()) return set;
     const double width = document.width_of(title, set.style);
     if (width > width_mm) set.style.size_pt = std::max(least_pt, size_pt * width_mm / width * 0.999);
     set.lines = document.wrapped(title, width_mm, set.style);
     if (set.lines.size() > most_title_lines) {
         set.lines.resize(most_title_lines);
+        set.is_cut = true;
         set.lines.back() =
             document.shortened(set.lines.back() + std::string(200, ' ') + ".", width_mm, set.style);
     }
@@ -95,7 +97,7 @@ class SheetHead {
             draw_fields(document, y + em_mm(field_pt));
             y += fields_mm;
         }
-        {
+        if (has_heading()) {
             const auto heading = document.tag(Role::heading);
             double baseline = y + em_mm(title_.style.size_pt);
             for (const std::string& line : title_.lines) {
@@ -105,10 +107,11 @@ class SheetHead {
             if (!worksheet_.version.empty())
                 document.text(worksheet_.version, {room.right, y + em_mm(title_.style.size_pt)}, title_.style,
                               Align::right);
-            y += static_cast<double>(title_.lines.size()) * PdfDocument::line_pitch(title_.style);
+            y += static_cast<double>(std::max<std::size_t>(title_.lines.size(), 1)) *
+                 PdfDocument::line_pitch(title_.style);
         }
         if (is_key_) {
-            const auto subheading = document.tag(Role::subheading);
+            const auto heading = document.tag(has_heading() ? Role::subheading : Role::heading);
             document.text("Answer key", {room.centre().x, y + em_mm(subtitle().size_pt)}, subtitle(),
                           Align::centre);
             y += PdfDocument::line_pitch(subtitle());
@@ -122,7 +125,10 @@ class SheetHead {
         }
     }
 
+    [[nodiscard]] bool is_cut() const { return title_.is_cut; }
+
   private:
+    [[nodiscard]] bool has_heading() const { return !title_.lines.empty() || !worksheet_.version.empty(); }
     [[nodiscard]] bool has_fields() const {
         return !is_key_ && (!options_.name_line.empty() || !options_.date_line.empty());
     }
@@ -327,9 +333,11 @@ Outcome<LaidOutSheet> lay_out_worksheet(const PdfDocument& document, const PageF
         needs.letter_pt(std::min(room.width() / needs.grid.columns, room.height() / needs.grid.rows));
     if (largest < least_letter_pt) return too_small(worksheet, largest, needs, room, options);
     std::vector<PlacedWord> words = listed(worksheet.puzzle, options.order);
-    LaidOutSheet sheet{
-        worksheet,          false, words, ListFlow(document, list_entries(words)), {}, needs.letter_share, {},
-        needs.right_to_left};
+    LaidOutSheet sheet{worksheet,    false,
+                       words,        ListFlow(document, list_entries(words)),
+                       {},           needs.letter_share,
+                       {},           needs.right_to_left,
+                       head.is_cut()};
     sheet.layout = share_page(needs, sheet.list, room, frame.large_print ? large_print_pt : 0);
     if (sheet.layout.is_list_apart)
         sheet.more_pages = on_more_pages(sheet.list, 0, room, sheet.layout.list_pt);
@@ -392,7 +400,8 @@ void draw(PdfDocument& document, const PageFrame& frame, const LaidOutSheet& she
         draw_foot(document, frame, first_page + 1 + static_cast<int>(i));
         const TextStyle style{frame.large_print ? large_print_pt : 11, true, ink};
         // What stands at the head of such a page is there for those who turn it; the list itself goes on.
-        document.text(heading_text(sheet.worksheet),
+        const std::string heading = heading_text(sheet.worksheet);
+        document.text(sheet.is_key ? heading + (heading.empty() ? "Answer key" : ": answer key") : heading,
                       {room.centre().x, frame.margin_mm + em_mm(style.size_pt)}, style, Align::centre,
                       room.width());
         draw_columns(document, sheet, sheet.more_pages[i], {room.left, room.top}, i == 0);

@@ -35,6 +35,7 @@ struct LaidOutSheet {
     double letter_share = 0;
     std::vector<ListColumns> more_pages;  // of the list
     bool is_right_to_left = false;
+    bool has_cut_title = false;  // too long even in several small lines
 
     [[nodiscard]] int pages() const { return 1 + static_cast<int>(more_pages.size()); }
 };

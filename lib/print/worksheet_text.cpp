@@ -1,5 +1,8 @@
 // A worksheet in plain text, line by line as it is heard or embossed.
 
+#include <unicode/uchar.h>
+#include <unicode/unistr.h>
+
 #include <algorithm>
 
 #include <letterlode/print.hpp>
@@ -14,8 +17,18 @@ namespace {
 
 constexpr std::size_t braille_width = 40;
 
+// A line as a terminal and an embosser may have it: valid UTF-8 without control characters.
+std::string as_line(std::string_view text) {
+    auto line =
+        icu::UnicodeString::fromUTF8(icu::StringPiece(text.data(), static_cast<std::int32_t>(text.size())));
+    for (std::int32_t i = 0; i < line.length(); ++i)
+        if (u_iscntrl(line.charAt(i))) line.setCharAt(i, u' ');
+    std::string clean;
+    return line.toUTF8String(clean);
+}
+
 std::string heading_of(const Worksheet& worksheet) {
-    std::string heading = worksheet.title;
+    std::string heading = as_line(worksheet.title);
     if (!worksheet.version.empty())
         heading += (heading.empty() ? "" : ", ") + std::string("version ") + worksheet.version;
     return heading;
@@ -58,7 +71,7 @@ std::string worksheet_text(const Worksheet& worksheet, const PrintOptions& optio
     const std::string heading = heading_of(worksheet);
     const std::vector<PlacedWord> words = listed(puzzle, options.order);
     std::string text;
-    for (const std::string& label : {options.name_line, options.date_line})
+    for (const std::string& label : {as_line(options.name_line), as_line(options.date_line)})
         if (!label.empty())
             text += label + " " +
                     std::string(braille_width - std::min(display_width(label), braille_width - 10) - 1, '_') +

@@ -24,12 +24,27 @@ std::optional<Refusal> fault_of(std::span<const Worksheet> worksheets, const Pri
     if (worksheets.size() > most_worksheets)
         return unusable(std::to_string(worksheets.size()) + " worksheets are too many for one file.",
                         "Print at most " + std::to_string(most_worksheets) + " at once.");
+    for (const Worksheet& worksheet : worksheets)
+        for (const std::string* text :
+             {&worksheet.title, &options.name_line, &options.date_line, &options.contents})
+            if (text->size() > most_heading_bytes)
+                return unusable(
+                    "A heading of " + std::to_string(text->size()) + " bytes is too long for a page.",
+                    "Write at most " + std::to_string(most_heading_bytes) + ".");
     if (!(options.margin_mm >= least_print_margin_mm && options.margin_mm <= most_print_margin_mm))
         return unusable("A margin of " + fixed_decimals(options.margin_mm, 1) + " mm cannot be printed.",
                         "Give one of " + fixed_decimals(least_print_margin_mm, 0) + " to " +
                             fixed_decimals(most_print_margin_mm, 0) +
                             " mm: most printers leave some 4 to 6 mm white.");
     return std::nullopt;
+}
+
+// What a reader shows above the pages.
+std::string document_title(std::span<const Worksheet> worksheets, const PrintOptions& options) {
+    if (!options.contents.empty()) return options.contents;
+    const std::string title =
+        worksheets.size() == 1 ? heading_text(worksheets.front()) : worksheets.front().title;
+    return !title.empty() ? title : worksheets.size() == 1 ? "Worksheet" : "Worksheets";
 }
 
 std::string place_of(const char* kind, std::size_t worksheet) {
@@ -110,9 +125,7 @@ class Printing {
           options_(options),
           frame_{paper_size(options), options.margin_mm, options.contents.empty() ? 0 : number_foot_mm,
                  options.large_print},
-          document_(frame_.paper,
-                    options.contents.empty() ? heading_text(worksheets.front()) : options.contents,
-                    std::move(fonts)) {
+          document_(frame_.paper, document_title(worksheets, options), std::move(fonts)) {
         const std::string& locale = worksheets.front().puzzle.recipe.text.locale;
         document_.set_language(locale == "root" ? std::string("en") : locale);
         if (options.date) document_.set_date(*options.date);
@@ -187,6 +200,9 @@ class Printing {
         for (const LaidOutSheet& sheet : sheets_) {
             pages.letter_pt = std::min(pages.letter_pt, sheet.layout.letter_pt);
             pages.list_pt = std::min(pages.list_pt, sheet.layout.list_pt);
+            if (sheet.has_cut_title)
+                pages.notes.push_back(about(sheet) +
+                                      "the heading is too long for its place, and ends in an ellipsis.");
             if (sheet.layout.is_list_apart)
                 pages.notes.push_back(about(sheet) + "the list has " +
                                       (sheet.more_pages.size() == 1
@@ -199,8 +215,15 @@ class Printing {
                 pages.notes.push_back(
                     about(key) +
                     "the letters of the answer key are very small; its table tells where words stand.");
+        if (options_.key && options_.key_marks == KeyMarks::rings) judge_colours(pages);
         if (options_.large_print) judge_large_print(pages);
         return pages;
+    }
+    // WCAG 2.2, 1.4.11, of graphics.
+    void judge_colours(PrintedPages& pages) const {
+        for (const Colour colour : options_.colours)
+            if (contrast_ratio(colour, {255, 255, 255}) < least_contrast_of_large_text)
+                pages.notes.push_back("rings in " + to_text(colour) + " are hard to see on white paper.");
     }
     void judge_large_print(PrintedPages& pages) const {
         for (const LaidOutSheet& sheet : sheets_) {

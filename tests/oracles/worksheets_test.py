@@ -174,6 +174,31 @@ class AWorksheet(Prints):
         self.assertEqual(sheet[:len(letters)], letters)
 
 
+    def test_text_has_no_control_characters(self):
+        path, _ = self.puzzle()
+        result = run("print", path, "--text", "--heading", "a\x01b\x1b[31m", "--name-line=\x1b[31mX")
+        self.assertEqual(result.returncode, 0)
+        self.assertFalse(set(result.stdout) & set(range(32)) - {10, 12})
+
+    def test_lines_of_a_key_leave_letters_readable_in_any_colour(self):
+        path, _ = self.puzzle()
+        picture = by_poppler(self.printed(path, "--key", "lines", "--colours", "black,navy"), 72, 2)
+        # Bars as dark as asked for would have far more ink than the letters and rings of another key.
+        dark = sum(value < 90 for row in picture.rows for value in row[::3])
+        plain = by_poppler(self.printed(path, "--key", "rings"), 72, 2)
+        self.assertLess(dark, 1.1 * sum(value < 90 for row in plain.rows for value in row[::3]))
+        result = run("print", path, "--colours", "white", "--out", self.folder / "w.pdf")
+        self.assertIn(b"hard to see", result.stderr)
+
+    def test_without_a_heading_has_a_title_and_one_heading_for_the_key(self):
+        path, _ = self.puzzle()
+        pdf = self.printed(path)
+        self.assertRegex(asked("pdfinfo", pdf), r"Title: +Worksheet\b")
+        tree = asked("pdfinfo", "-struct-text", pdf)
+        self.assertEqual(len(re.findall(r"\bH1\b", tree)), 1)
+        self.assertRegex(tree, r'H1[^\n]*\n\s*"Answer key"')
+
+
 class AClassSet(Prints):
     def test_of_thirty_pages_has_sheets_first_and_keys_after_each_marked(self):
         pdf = self.printed(WORDS, "--versions", 15, "--heading", "Beds")
@@ -256,7 +281,8 @@ class RefusesWhatCannotBePrinted(Prints):
             ("--grid-lines", "bold", *out): "light", ("--margin", "2mm", *out): "mm", ("--colours", "blurple", *out): "blurple",
             ("--font", "No such family", *out): "No such family", ("--versions", "27", *out): "26", ("--versions", "0", *out): "versions",
             ("--out", self.folder / "pages.doc"): ".pdf", ("--text", *out): ".txt", ("--grid", "9x9", *out): "finished",
-            ("--heading", "a", "--heading", "b", *out): "headings", ("--json",): "--out",
+            ("--heading", "a", "--heading", "b", *out): "headings", ("--versions", "1", *out): "2 to 26",
+            ("--heading", "x" * 3000, *out): "too long", ("--key", "greyed", "--colours", "own", *out): "rings", ("--json",): "--out",
             ("--booklet", "x", "--out", self.folder / "x.html"): "paper", ("--page", "a4", "--text"): "paper",
         }
         before = self.names()
