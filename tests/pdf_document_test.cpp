@@ -201,8 +201,11 @@ TEST_CASE("a document without parts is not rewritten") {
 TEST_CASE("parts look as they would without tags") {
     const auto made = [](bool tagged) {
         PdfDocument pages = a4();
-        const auto section = tagged ? std::optional(pages.tag(Role::section)) : std::nullopt;
-        const auto paragraph = tagged ? std::optional(pages.tag(Role::paragraph)) : std::nullopt;
+        std::vector<PdfDocument::Tagged> open;
+        if (tagged) {
+            open.push_back(pages.tag(Role::section));
+            open.push_back(pages.tag(Role::paragraph));
+        }
         const auto clipped = pages.clip({10, 10, 100, 100});
         pages.text("Early", {20, 20}, {24, true});
         pages.text("\xD7\x92\xD7\x96\xD7\xA8 12", {180, 20}, {24}, Align::right);
