@@ -4,8 +4,6 @@
 
 #include "cut/proof_page.hpp"
 
-#include <unicode/unistr.h>
-
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -13,6 +11,7 @@
 
 #include "art/number.hpp"
 #include "cut/proof_parts.hpp"
+#include "print/html_text.hpp"
 
 namespace lode {
 
@@ -20,34 +19,6 @@ namespace {
 
 constexpr double print_rim_mm = 10;
 constexpr int decimals = 4;
-
-// Text as HTML shows it: no markup, no control characters, and a replacement character for what is no UTF-8.
-std::string escaped(std::string_view utf8) {
-    std::string text;
-    icu::UnicodeString::fromUTF8(icu::StringPiece(utf8.data(), static_cast<std::int32_t>(utf8.size())))
-        .toUTF8String(text);
-    std::string html;
-    for (const char c : text) switch (c) {
-            case '&':
-                html += "&amp;";
-                break;
-            case '<':
-                html += "&lt;";
-                break;
-            case '>':
-                html += "&gt;";
-                break;
-            case '"':
-                html += "&quot;";
-                break;
-            case '\'':
-                html += "&#39;";
-                break;
-            default:
-                html += static_cast<unsigned char>(c) < 0x20 || c == 0x7F ? ' ' : c;
-        }
-    return html;
-}
 
 std::string mm(double value) {
     return decimal(value, decimals);
@@ -134,7 +105,7 @@ std::string layer_list(const Artwork& artwork) {
                 "\" checked> <svg class=\"swatch\" viewBox=\"0 0 16 16\" aria-hidden=\"true\"><rect "
                 "x=\"0.5\" y=\"0.5\" "
                 "width=\"15\" height=\"15\" rx=\"3\" fill=\"" +
-                colour + "\"/></svg> <span>" + std::to_string(i + 1) + ". " + escaped(layer.name) +
+                colour + "\"/></svg> <span>" + std::to_string(i + 1) + ". " + html_text(layer.name) +
                 " <span class=\"detail\">" + colour + ", " + std::to_string(shapes) +
                 (shapes == 1 ? " piece" : " pieces") + "</span></span></label></li>\n";
     }
@@ -144,25 +115,9 @@ std::string layer_list(const Artwork& artwork) {
 std::string word_list(const Puzzle& puzzle) {
     std::string list;
     for (const PlacedWord& word : puzzle.words)
-        list += "<li><button type=\"button\" aria-pressed=\"false\"><bdi>" + escaped(word.shown) +
+        list += "<li><button type=\"button\" aria-pressed=\"false\"><bdi>" + html_text(word.shown) +
                 "</bdi></button></li>\n";
     return list;
-}
-
-// The template with each name in double braces replaced, in one pass: what is put in is not looked at again.
-std::string filled(std::string_view page,
-                   const std::vector<std::pair<std::string_view, std::string>>& parts) {
-    std::string result;
-    while (true) {
-        const std::size_t open = page.find("{{");
-        result += page.substr(0, open);
-        if (open == std::string_view::npos) return result;
-        const std::size_t close = page.find("}}", open);
-        const std::string_view name = page.substr(open + 2, close - open - 2);
-        for (const auto& [key, value] : parts)
-            if (key == name) result += value;
-        page.remove_prefix(close + 2);
-    }
 }
 
 }  // namespace
@@ -173,20 +128,20 @@ std::string proof_html(const Artwork& artwork, const Puzzle& puzzle) {
     const std::string page_size = "@page { size: " + mm(artwork.blank.width_mm + 2 * print_rim_mm) + "mm " +
                                   mm(artwork.blank.height_mm + 2 * print_rim_mm) +
                                   "mm; margin: " + mm(print_rim_mm) + "mm; }";
-    return filled(parts.page,
-                  {{"title", escaped(title_of(artwork))},
-                   {"page-size", page_size},
-                   {"style", std::string(parts.style)},
-                   {"summary", escaped(summary(artwork))},
-                   {"width", mm(artwork.blank.width_mm)},
-                   {"height", mm(artwork.blank.height_mm)},
-                   {"drawing", drawing_markup(artwork, puzzle)},
-                   {"layers", layer_list(artwork)},
-                   {"front", second ? "Front, as the viewer sees it"
-                                    : "Front, as the viewer sees it: the side that you work on"},
-                   {"back", second ? "Back, mirrored: the side that you work on" : "Back, mirrored"},
-                   {"words", word_list(puzzle)},
-                   {"script", std::string(parts.script)}});
+    return filled_in(parts.page,
+                     {{"title", html_text(title_of(artwork))},
+                      {"page-size", page_size},
+                      {"style", std::string(parts.style)},
+                      {"summary", html_text(summary(artwork))},
+                      {"width", mm(artwork.blank.width_mm)},
+                      {"height", mm(artwork.blank.height_mm)},
+                      {"drawing", drawing_markup(artwork, puzzle)},
+                      {"layers", layer_list(artwork)},
+                      {"front", second ? "Front, as the viewer sees it"
+                                       : "Front, as the viewer sees it: the side that you work on"},
+                      {"back", second ? "Back, mirrored: the side that you work on" : "Back, mirrored"},
+                      {"words", word_list(puzzle)},
+                      {"script", std::string(parts.script)}});
 }
 
 }  // namespace lode
