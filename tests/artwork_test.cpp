@@ -35,12 +35,6 @@ double area_of(const Artwork& artwork, bool bands_only) {
     return area;
 }
 
-std::string refusal(const Puzzle& puzzle, const ArtworkOptions& wanted) {
-    const auto artwork = draw(puzzle, wanted);
-    REQUIRE_FALSE(artwork);
-    return artwork.refusal().message;
-}
-
 Puzzle with_bands(const std::vector<std::string>& bands) {
     Puzzle puzzle = garden();
     for (std::size_t i = 0; i < puzzle.words.size(); ++i)

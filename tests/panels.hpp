@@ -1,6 +1,7 @@
 #pragma once
 // Puzzles made by hand, so that artwork is tested without the engine that places words, and their artwork.
 
+#include <catch2/catch.hpp>
 #include <letterlode/art.hpp>
 #include <letterlode/puzzle.hpp>
 #include <stdexcept>
@@ -101,6 +102,32 @@ inline const lode::Layer& layer(const lode::Artwork& artwork, const std::string&
 
 inline bool has(const std::string& text, const std::string& part) {
     return text.find(part) != std::string::npos;
+}
+
+// Why nothing is drawn.
+inline std::string refusal(const lode::Puzzle& puzzle, const lode::ArtworkOptions& wanted) {
+    const auto artwork = lode::draw(puzzle, wanted);
+    REQUIRE(!artwork);
+    CHECK(artwork.refusal().reason == lode::Refusal::Reason::unusable);
+    return artwork.refusal().message;
+}
+
+inline const lode::Piece& piece_named(const lode::Artwork& artwork, const std::string& name) {
+    for (const lode::Layer& one : artwork.layers)
+        for (const lode::Piece& p : one.pieces)
+            if (p.name == name) return p;
+    throw std::runtime_error("no piece " + name);
+}
+
+inline std::vector<std::string> rows_of(int rows, int columns, char letter) {
+    return std::vector<std::string>(static_cast<std::size_t>(rows),
+                                    std::string(static_cast<std::size_t>(columns), letter));
+}
+
+inline std::size_t times(const std::string& text, const std::string& part) {
+    std::size_t count = 0;
+    for (std::size_t at = text.find(part); at != std::string::npos; at = text.find(part, at + 1)) ++count;
+    return count;
 }
 
 }  // namespace panels

@@ -10,16 +10,6 @@
 using namespace lode;
 using namespace panels;
 
-namespace {
-
-std::size_t times(const std::string& text, const std::string& part) {
-    std::size_t count = 0;
-    for (std::size_t at = text.find(part); at != std::string::npos; at = text.find(part, at + 1)) ++count;
-    return count;
-}
-
-}  // namespace
-
 TEST_CASE("the proof page needs nothing besides itself") {
     const std::string page = proof_html(drawn(garden(), options()), garden());
     CHECK(has(page, "default-src 'none'"));

@@ -13,12 +13,6 @@ using namespace panels;
 
 namespace {
 
-std::size_t times(const std::string& text, const std::string& part) {
-    std::size_t count = 0;
-    for (std::size_t at = text.find(part); at != std::string::npos; at = text.find(part, at + 1)) ++count;
-    return count;
-}
-
 std::string page_of(const Puzzle& puzzle, const PrintOptions& options = {}) {
     return solve_page({puzzle, "Herb bed", ""}, options);
 }
