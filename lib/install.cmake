@@ -6,8 +6,8 @@ include(CMakePackageConfigHelpers)
 
 option(LODE_INSTALL "Install the libraries, the program and their data" ${PROJECT_IS_TOP_LEVEL})
 
-set(core_needs ICU::uc ICU::i18n ICU::data PkgConfig::LODE_CORE)
-set(core_modules icu-uc icu-i18n libhwy)
+set(core_needs ICU::uc ICU::i18n ICU::data)
+set(core_modules icu-uc icu-i18n)
 set(art_needs PkgConfig::LODE_ART)
 set(art_modules freetype2 harfbuzz fontconfig cairo polyclipping pugixml libqpdf)
 

@@ -348,25 +348,68 @@ HWY_AFTER_NAMESPACE();
 
 #if HWY_ONCE
 namespace lode {
+namespace {
 
-HWY_EXPORT(loops);
-
-const FindLoops& find_loops() {
-    return *HWY_DYNAMIC_DISPATCH(loops)();
+// Highway's library knows the processor as well, but measures its clock whenever a program starts that links
+// it, for 3 milliseconds. What is asked here is all that may stand in code of the kind and is in such loops.
+bool runs_here([[maybe_unused]] std::int64_t target) {
+#if HWY_ARCH_X86
+    __builtin_cpu_init();
+    const bool ssse3 = __builtin_cpu_supports("ssse3");
+    const bool sse4 = ssse3 && __builtin_cpu_supports("sse4.1") && __builtin_cpu_supports("sse4.2") &&
+                      __builtin_cpu_supports("pclmul") && __builtin_cpu_supports("aes");
+    const bool avx2 = sse4 && __builtin_cpu_supports("avx") && __builtin_cpu_supports("avx2") &&
+                      __builtin_cpu_supports("bmi") && __builtin_cpu_supports("bmi2") &&
+                      __builtin_cpu_supports("fma");
+    const bool avx3 = avx2 && __builtin_cpu_supports("avx512f") && __builtin_cpu_supports("avx512vl") &&
+                      __builtin_cpu_supports("avx512dq") && __builtin_cpu_supports("avx512bw");
+    switch (target) {
+        case HWY_AVX3_DL:
+            return avx3 && __builtin_cpu_supports("avx512vnni") && __builtin_cpu_supports("vpclmulqdq") &&
+                   __builtin_cpu_supports("avx512vbmi") && __builtin_cpu_supports("avx512vbmi2") &&
+                   __builtin_cpu_supports("avx512vpopcntdq") && __builtin_cpu_supports("avx512bitalg");
+        case HWY_AVX3:
+            return avx3;
+        case HWY_AVX2:
+            return avx2;
+        case HWY_SSE4:
+            return sse4;
+        case HWY_SSSE3:
+            return ssse3;
+        default:
+            return false;
+    }
+#else
+    return target == HWY_STATIC_TARGET;
+#endif
 }
 
+}  // namespace
+
 std::vector<const FindLoops*> every_find_loops() {
-    std::vector<const FindLoops*> every;
-    const auto add = [&](std::int64_t targets) {
-        hwy::ChosenTarget target;
-        target.Update(targets);
-        every.push_back(HWY_DISPATCH_TABLE(loops)[target.GetIndex()]());
+    struct Kind {
+        std::int64_t target;
+        const FindLoops* (*loops)();  // none where they were not compiled
     };
-    for (std::int64_t left = hwy::SupportedTargets() & HWY_TARGETS & ~(HWY_SCALAR | HWY_EMU128); left != 0;
-         left &= left - 1)
-        add(left & -left);
-    add(0);
+    constexpr Kind kinds[] = {
+#if HWY_ARCH_X86
+        {HWY_AVX3_DL, HWY_CHOOSE_AVX3_DL(loops)}, {HWY_AVX3, HWY_CHOOSE_AVX3(loops)},
+        {HWY_AVX2, HWY_CHOOSE_AVX2(loops)},       {HWY_SSE4, HWY_CHOOSE_SSE4(loops)},
+        {HWY_SSSE3, HWY_CHOOSE_SSSE3(loops)},
+#else
+        {HWY_STATIC_TARGET, &HWY_STATIC_DISPATCH(loops)},
+#endif
+    };
+    std::vector<const FindLoops*> every;
+    for (const Kind& kind : kinds)
+        if (kind.loops && runs_here(kind.target)) every.push_back(kind.loops());
+    every.push_back((HWY_CHOOSE_FALLBACK(loops))());
     return every;
+}
+
+const FindLoops& find_loops() {
+    static const FindLoops& best = *every_find_loops().front();
+    return best;
 }
 
 }  // namespace lode
