@@ -1,5 +1,7 @@
 #include "puzzle/json_text.hpp"
 
+#include <algorithm>
+
 #include <nlohmann/json.hpp>
 
 namespace lode {
@@ -39,7 +41,17 @@ std::vector<std::string> named(const JsonMembers& members, std::string_view colo
 }  // namespace
 
 std::string json_string(std::string_view text) {
-    return dumped(nlohmann::json(std::string(text)));
+    std::string json;
+    return append_plain_json_string(json, text) ? json : dumped(nlohmann::json(std::string(text)));
+}
+
+bool append_plain_json_string(std::string& json, std::string_view text) {
+    const auto is_plain = [](char c) { return c >= ' ' && c < 0x7F && c != '"' && c != '\\'; };
+    if (!std::all_of(text.begin(), text.end(), is_plain)) return false;
+    json += '"';
+    json += text;
+    json += '"';
+    return true;
 }
 
 std::string json_number(double number) {

@@ -1,259 +1,330 @@
+#include <algorithm>
+
 #include <letterlode/puzzle.hpp>
 
-#include "puzzle/json_text.hpp"
+#include "puzzle/json_writer.hpp"
 
 namespace lode {
 namespace {
 
-// The JSON of each element of a list.
+using Layout = JsonWriter::Layout;
+
+// A list of objects or arrays.
 template <class List, class Write>
-std::vector<std::string> each(const List& list, const Write& write) {
-    std::vector<std::string> all;
-    all.reserve(list.size());
-    for (const auto& element : list) all.push_back(write(element));
-    return all;
+void write_each(JsonWriter& json, std::string_view name, Layout layout, const List& list,
+                const Write& write) {
+    json.name(name);
+    json.begin_array(layout);
+    for (const auto& element : list) write(json, element);
+    json.end_array();
 }
 
-JsonMembers cell_members(Cell cell) {
-    return {{"row", std::to_string(cell.row + 1)}, {"column", std::to_string(cell.column + 1)}};
+void write_strings(JsonWriter& json, std::string_view name, const std::vector<std::string>& texts) {
+    json.name(name);
+    json.strings(texts);
 }
 
-JsonMembers placement_members(const Placement& placement) {
-    JsonMembers members = cell_members(placement.first);
-    members.push_back({"direction", json_string(name(placement.direction))});
-    return members;
+void write_cell(JsonWriter& json, Cell cell) {
+    json.member("row", cell.row + 1);
+    json.member("column", cell.column + 1);
 }
 
-JsonMembers copy_members(const Copy& copy) {
-    JsonMembers members = placement_members({copy.first, copy.direction});
-    members.push_back({"last", json_object(cell_members(copy.last()))});
-    return members;
+void write_placement(JsonWriter& json, const Placement& placement) {
+    write_cell(json, placement.first);
+    json.member("direction", name(placement.direction));
 }
 
-std::string copies_json(const std::vector<Copy>& copies, const std::vector<std::string>& inside = {}) {
-    std::vector<std::string> all;
+void write_copy(JsonWriter& json, const Copy& copy) {
+    write_placement(json, {copy.first, copy.direction});
+    json.name("last");
+    json.begin_object();
+    write_cell(json, copy.last());
+    json.end_object();
+}
+
+void write_copies(JsonWriter& json, std::string_view name, const std::vector<Copy>& copies,
+                  const std::vector<std::string>& inside = {}) {
+    json.name(name);
+    json.begin_array();
     for (std::size_t at = 0; at < copies.size(); ++at) {
-        JsonMembers members = copy_members(copies[at]);
-        if (at < inside.size() && !inside[at].empty()) members.push_back({"inside", json_string(inside[at])});
-        all.push_back(json_object(members));
+        json.begin_object();
+        write_copy(json, copies[at]);
+        if (at < inside.size() && !inside[at].empty()) json.member("inside", inside[at]);
+        json.end_object();
     }
-    return json_array(all);
+    json.end_array();
 }
 
-std::string finding_json(const WordFinding& finding) {
-    return json_object({{"shown", json_string(finding.shown)},
-                        {"expected", std::to_string(finding.expected)},
-                        {"copies", copies_json(finding.copies, finding.inside)},
-                        {"stray", copies_json(finding.stray)}});
+void write_finding(JsonWriter& json, const WordFinding& finding) {
+    json.begin_object();
+    json.member("shown", finding.shown);
+    json.member("expected", finding.expected);
+    write_copies(json, "copies", finding.copies, finding.inside);
+    write_copies(json, "stray", finding.stray);
+    json.end_object();
 }
 
-std::string avoided_json(const AvoidedFinding& finding) {
-    JsonMembers members{{"word", json_string(finding.word)}};
-    for (auto& member : copy_members(finding.copy)) members.push_back(std::move(member));
-    return json_object(members);
+void write_avoided(JsonWriter& json, const AvoidedFinding& finding) {
+    json.begin_object();
+    json.member("word", finding.word);
+    write_copy(json, finding.copy);
+    json.end_object();
 }
 
-JsonMembers audit_members(const Audit& audit, JsonArray array) {
-    JsonMembers members{{"format", json_string("letterlode-audit")},
-                        {"version", "1"},
-                        {"certified", json_bool(audit.certified)}};
-    if (audit.cut_short) members.push_back({"cut_short", json_bool(true)});
-    members.push_back({"words", array(each(audit.words, finding_json))});
-    members.push_back({"missing", json_strings(audit.missing)});
-    members.push_back({"avoided", array(each(audit.avoided, avoided_json))});
-    members.push_back({"allowed", array(each(audit.allowed, avoided_json))});
-    members.push_back({"chance", array(each(audit.chance, avoided_json))});
-    return members;
+void write_members(JsonWriter& json, const Audit& audit, Layout layout) {
+    json.member("format", "letterlode-audit");
+    json.member("version", 1);
+    json.member("certified", audit.certified);
+    if (audit.cut_short) json.member("cut_short", true);
+    write_each(json, "words", layout, audit.words, write_finding);
+    write_strings(json, "missing", audit.missing);
+    write_each(json, "avoided", layout, audit.avoided, write_avoided);
+    write_each(json, "allowed", layout, audit.allowed, write_avoided);
+    write_each(json, "chance", layout, audit.chance, write_avoided);
 }
 
-std::vector<std::string> mask_rows(const Mask& mask) {
-    std::vector<std::string> rows;
+void write_mask(JsonWriter& json, const Mask& mask, Layout layout) {
+    json.name("mask");
+    json.begin_array(layout);
     for (int row = 0; row < mask.size().rows; ++row) {
         std::string line;
         for (int column = 0; column < mask.size().columns; ++column)
             line += mask.open({row, column}) ? 'O' : '.';
-        rows.push_back(json_string(line));
+        json.string(line);
     }
-    return rows;
+    json.end_array();
 }
 
-std::string directions_json(Directions directions) {
-    std::vector<std::string> names;
+void write_directions(JsonWriter& json, Directions directions) {
+    json.name("directions");
+    json.begin_array();
     for (const Direction direction : all_directions)
-        if (directions.contains(direction)) names.push_back(json_string(name(direction)));
-    return json_array(names);
+        if (directions.contains(direction)) json.string(name(direction));
+    json.end_array();
 }
 
-std::string pin_json(const Pin& pin) {
-    JsonMembers members{{"word", json_string(pin.word)}};
-    for (auto& member : placement_members(pin.placed)) members.push_back(std::move(member));
-    return json_object(members);
+void write_pin(JsonWriter& json, const Pin& pin) {
+    json.begin_object();
+    json.member("word", pin.word);
+    write_placement(json, pin.placed);
+    json.end_object();
 }
 
-std::string crossings_json(const Crossings& crossings) {
-    JsonMembers members;
-    if (crossings.least > 0) members.push_back({"least", std::to_string(crossings.least)});
-    if (crossings.most) members.push_back({"most", std::to_string(*crossings.most)});
-    return json_object(members);
+void write_crossings(JsonWriter& json, const Crossings& crossings) {
+    json.name("crossings");
+    json.begin_object();
+    if (crossings.least > 0) json.member("least", crossings.least);
+    if (crossings.most) json.member("most", *crossings.most);
+    json.end_object();
 }
 
-std::string weights_json(const DirectionWeights& weights) {
-    JsonMembers members;
+void write_weights(JsonWriter& json, const DirectionWeights& weights) {
+    json.name("shares");
+    json.begin_object();
     for (const Direction direction : all_directions)
         if (const auto weight = weights[static_cast<unsigned>(direction)]; weight > 0)
-            members.push_back({name(direction), std::to_string(weight)});
-    return json_object(members);
+            json.member(name(direction), weight);
+    json.end_object();
 }
 
-std::string earlier_json(const Earlier& earlier, JsonArray array) {
-    JsonMembers members{{"words", array(each(earlier.words, pin_json))}};
-    if (!earlier.filler.empty()) members.push_back({"filler", json_strings(earlier.filler)});
-    return json_object(members);
+void write_earlier(JsonWriter& json, const Earlier& earlier, Layout layout) {
+    json.name("earlier");
+    json.begin_object();
+    write_each(json, "words", layout, earlier.words, write_pin);
+    if (!earlier.filler.empty()) write_strings(json, "filler", earlier.filler);
+    json.end_object();
 }
 
-std::string counts_json(const std::vector<LetterCount>& counts) {
-    JsonMembers members;
-    for (const auto& [letter, count] : counts) members.push_back({letter, std::to_string(count)});
-    return json_object(members);
+void write_letter_counts(JsonWriter& json, const std::vector<LetterCount>& counts) {
+    json.name("letter_counts");
+    json.begin_object();
+    for (const auto& [letter, count] : counts) json.member(letter, count);
+    json.end_object();
 }
 
-std::vector<std::string> bands_json(const WordLines& words) {
-    std::vector<std::string> bands;
-    for (const auto& word : words.words)
-        if (!word.band.empty())
-            bands.push_back(
-                json_object({{"word", json_string(word.shown)}, {"band", json_string(word.band)}}));
-    return bands;
+// Where a word has a band of its own.
+void write_bands(JsonWriter& json, const WordLines& words, Layout layout) {
+    const auto has_band = [](const ListedWord& word) { return !word.band.empty(); };
+    if (std::none_of(words.words.begin(), words.words.end(), has_band)) return;
+    json.name("bands");
+    json.begin_array(layout);
+    for (const auto& word : words.words) {
+        if (!has_band(word)) continue;
+        json.begin_object();
+        json.member("word", word.shown);
+        json.member("band", word.band);
+        json.end_object();
+    }
+    json.end_array();
+}
+
+// Only rules that are not the common ones are written.
+void write_text_rules(JsonWriter& json, const TextRules& text) {
+    if (text.digraphs != Digraphs::join) json.member("digraphs", name(text.digraphs));
+    if (text.sharp_s) json.member("sharp_s", name(*text.sharp_s));
+    if (text.marks != Marks::keep) json.member("marks", name(text.marks));
+    if (text.finals != Finals::keep) json.member("finals", name(text.finals));
 }
 
 // Only what is demanded is written.
-void add_demands(const Recipe& recipe, JsonArray array, JsonMembers& members) {
-    if (recipe.nested != Nested::inside) members.push_back({"nested", json_string(name(recipe.nested))});
-    if (recipe.crossings.least > 0 || recipe.crossings.most)
-        members.push_back({"crossings", crossings_json(recipe.crossings)});
-    if (recipe.spacing > 0) members.push_back({"spacing", std::to_string(recipe.spacing)});
-    if (recipe.leftover) members.push_back({"leftover", std::to_string(*recipe.leftover)});
-    if (!recipe.message.empty()) members.push_back({"message", json_string(recipe.message)});
-    if (recipe.filler_after_message) members.push_back({"message_then", json_string("filler")});
-    if (recipe.filler != FillerWay::words) members.push_back({"filler", json_string(name(recipe.filler))});
-    if (!recipe.letter_counts.empty())
-        members.push_back({"letter_counts", counts_json(recipe.letter_counts)});
-    if (recipe.longest_run != default_longest_run)
-        members.push_back({"longest_run", std::to_string(recipe.longest_run)});
-    if (recipe.look_alikes_apart) members.push_back({"look_alikes", json_string("apart")});
-    if (!recipe.pins.empty()) members.push_back({"pins", array(each(recipe.pins, pin_json))});
-    if (recipe.equal_shares) members.push_back({"shares", json_string("equal")});
-    if (recipe.weights) members.push_back({"shares", weights_json(*recipe.weights)});
-    if (recipe.most_backward) members.push_back({"backward", std::to_string(*recipe.most_backward)});
-    if (recipe.choices != 1) members.push_back({"choices", std::to_string(recipe.choices)});
-    if (recipe.earlier) members.push_back({"earlier", earlier_json(*recipe.earlier, array)});
+void write_demands(JsonWriter& json, const Recipe& recipe, Layout layout) {
+    if (recipe.nested != Nested::inside) json.member("nested", name(recipe.nested));
+    if (recipe.crossings.least > 0 || recipe.crossings.most) write_crossings(json, recipe.crossings);
+    if (recipe.spacing > 0) json.member("spacing", recipe.spacing);
+    if (recipe.leftover) json.member("leftover", *recipe.leftover);
+    if (!recipe.message.empty()) json.member("message", recipe.message);
+    if (recipe.filler_after_message) json.member("message_then", "filler");
+    if (recipe.filler != FillerWay::words) json.member("filler", name(recipe.filler));
+    if (!recipe.letter_counts.empty()) write_letter_counts(json, recipe.letter_counts);
+    if (recipe.longest_run != default_longest_run) json.member("longest_run", recipe.longest_run);
+    if (recipe.look_alikes_apart) json.member("look_alikes", "apart");
+    if (!recipe.pins.empty()) write_each(json, "pins", layout, recipe.pins, write_pin);
+    if (recipe.equal_shares) json.member("shares", "equal");
+    if (recipe.weights) write_weights(json, *recipe.weights);
+    if (recipe.most_backward) json.member("backward", *recipe.most_backward);
+    if (recipe.choices != 1) json.member("choices", recipe.choices);
+    if (recipe.earlier) write_earlier(json, *recipe.earlier, layout);
 }
 
-JsonMembers recipe_members(const Recipe& recipe, JsonArray array) {
-    const auto shown = [](const ListedWord& word) { return json_string(word.shown); };
-    JsonMembers members{{"words", json_array(each(recipe.words.words, shown))},
-                        {"locale", json_string(recipe.text.locale)},
-                        {"letters", json_string(name(recipe.text.letters))}};
-    if (const auto bands = bands_json(recipe.words); !bands.empty())
-        members.push_back({"bands", array(bands)});
-    // Only rules that are not the common ones are written.
-    const TextRules& text = recipe.text;
-    if (text.digraphs != Digraphs::join) members.push_back({"digraphs", json_string(name(text.digraphs))});
-    if (text.sharp_s) members.push_back({"sharp_s", json_string(name(*text.sharp_s))});
-    if (text.marks != Marks::keep) members.push_back({"marks", json_string(name(text.marks))});
-    if (text.finals != Finals::keep) members.push_back({"finals", json_string(name(text.finals))});
+void write_grid(JsonWriter& json, const Recipe& recipe, Layout layout) {
     if (recipe.size) {
         const auto [rows, columns] = *recipe.size;
-        members.push_back({"grid", json_string(std::to_string(columns) + "x" + std::to_string(rows))});
+        json.member("grid", std::to_string(columns) + "x" + std::to_string(rows));
     } else {
-        members.push_back({"grid", json_string(recipe.tight ? "tight" : "auto")});
-        members.push_back({"aspect", json_number(recipe.aspect)});
+        json.member("grid", recipe.tight ? "tight" : "auto");
+        json.name("aspect");
+        json.json(json_number(recipe.aspect));
     }
     if (recipe.mask)
-        members.push_back({"mask", array(mask_rows(*recipe.mask))});
+        write_mask(json, *recipe.mask, layout);
     else
-        members.push_back({"shape", json_string(name(recipe.shape))});
-    if (recipe.directions) members.push_back({"directions", directions_json(*recipe.directions)});
-    members.push_back({"seed", std::to_string(recipe.seed)});
-    members.push_back({"default_avoid_list", json_bool(recipe.default_avoid_list)});
-    members.push_back({"avoid", json_strings(recipe.avoid)});
-    members.push_back({"allow", json_strings(recipe.allow)});
-    add_demands(recipe, array, members);
-    members.push_back({"effort", std::to_string(recipe.effort)});
-    return members;
+        json.member("shape", name(recipe.shape));
+    if (recipe.directions) write_directions(json, *recipe.directions);
 }
 
-std::vector<std::string> cell_rows(const LetteredGrid& grid) {
-    std::vector<std::string> letters;
-    for (std::size_t letter = 0; letter < grid.alphabet.size(); ++letter)
-        letters.push_back(json_string(grid.alphabet.text(static_cast<Letter>(letter))));
-    std::vector<std::string> rows;
+void write_members(JsonWriter& json, const Recipe& recipe, Layout layout) {
+    json.name("words");
+    json.begin_array();
+    for (const auto& word : recipe.words.words) json.string(word.shown);
+    json.end_array();
+    json.member("locale", recipe.text.locale);
+    json.member("letters", name(recipe.text.letters));
+    write_bands(json, recipe.words, layout);
+    write_text_rules(json, recipe.text);
+    write_grid(json, recipe, layout);
+    json.member("seed", recipe.seed);
+    json.member("default_avoid_list", recipe.default_avoid_list);
+    write_strings(json, "avoid", recipe.avoid);
+    write_strings(json, "allow", recipe.allow);
+    write_demands(json, recipe, layout);
+    json.member("effort", recipe.effort);
+}
+
+void write_cells(JsonWriter& json, const LetteredGrid& grid, Layout layout) {
+    json.name("cells");
+    json.begin_array(layout);
     for (int row = 0; row < grid.grid.size().rows; ++row) {
-        std::vector<std::string> cells;
+        json.begin_array();
         for (int column = 0; column < grid.grid.size().columns; ++column) {
             const Letter letter = grid.grid[{row, column}];
-            cells.push_back(letter == closed_cell ? "null" : letters.at(letter));
+            if (letter == closed_cell)
+                json.json("null");
+            else
+                json.string(grid.alphabet.text(letter));
         }
-        rows.push_back(json_array(cells));
+        json.end_array();
     }
-    return rows;
+    json.end_array();
 }
 
-std::string word_json(const PlacedWord& word) {
-    JsonMembers members{{"shown", json_string(word.shown)},
-                        {"letters", json_strings(word.letters)},
-                        {"placed", json_object(placement_members(word.placed))}};
-    if (!word.inside.empty()) members.push_back({"inside", json_string(word.inside)});
-    return json_object(members);
+void write_word(JsonWriter& json, const PlacedWord& word) {
+    json.begin_object();
+    json.member("shown", word.shown);
+    write_strings(json, "letters", word.letters);
+    json.name("placed");
+    json.begin_object();
+    write_placement(json, word.placed);
+    json.end_object();
+    if (!word.inside.empty()) json.member("inside", word.inside);
+    json.end_object();
 }
 
-JsonMembers puzzle_members(const Puzzle& puzzle, JsonArray array) {
-    return {{"format", json_string("letterlode-puzzle")},
-            {"version", "1"},
-            {"recipe", json_object(recipe_members(puzzle.recipe, json_array))},
-            {"rows", std::to_string(puzzle.grid.grid.size().rows)},
-            {"columns", std::to_string(puzzle.grid.grid.size().columns)},
-            {"cells", array(cell_rows(puzzle.grid))},
-            {"words", array(each(puzzle.words, word_json))},
-            {"audit", json_object(audit_members(puzzle.audit, json_array))}};
+void write_members(JsonWriter& json, const Puzzle& puzzle, Layout layout) {
+    json.member("format", "letterlode-puzzle");
+    json.member("version", 1);
+    json.name("recipe");
+    json.begin_object();
+    write_members(json, puzzle.recipe, Layout::one_line);
+    json.end_object();
+    json.member("rows", puzzle.grid.grid.size().rows);
+    json.member("columns", puzzle.grid.grid.size().columns);
+    write_cells(json, puzzle.grid, layout);
+    write_each(json, "words", layout, puzzle.words, write_word);
+    json.name("audit");
+    json.begin_object();
+    write_members(json, puzzle.audit, Layout::one_line);
+    json.end_object();
+}
+
+// So many bytes are about what a puzzle takes: more cost time alone.
+std::size_t room_for(const Puzzle& puzzle) {
+    return 1'000 + 4 * puzzle.grid.grid.size().cells() + 300 * puzzle.words.size();
+}
+
+template <class Value>
+std::string document(const Value& value, std::size_t room) {
+    JsonWriter json(room);
+    json.begin_object(Layout::lines);
+    write_members(json, value, Layout::lines);
+    json.end_object();
+    return json.take();
 }
 
 }  // namespace
 
 std::string to_json(const Puzzle& puzzle) {
-    return json_document(puzzle_members(puzzle, json_array_in_lines));
+    return document(puzzle, room_for(puzzle));
 }
 
 std::string to_json(std::span<const Puzzle> choices) {
-    return json_document({{"format", json_string("letterlode-choices")},
-                          {"version", "1"},
-                          {"puzzles", json_array_in_lines(each(choices, [](const Puzzle& puzzle) {
-                               return json_object(puzzle_members(puzzle, json_array));
-                           }))}});
+    JsonWriter json(choices.empty() ? 0 : choices.size() * room_for(choices.front()));
+    json.begin_object(Layout::lines);
+    json.member("format", "letterlode-choices");
+    json.member("version", 1);
+    write_each(json, "puzzles", Layout::lines, choices, [](JsonWriter& into, const Puzzle& puzzle) {
+        into.begin_object();
+        write_members(into, puzzle, Layout::one_line);
+        into.end_object();
+    });
+    json.end_object();
+    return json.take();
 }
 
 std::string to_json(const Audit& audit) {
-    return json_document(audit_members(audit, json_array_in_lines));
+    return document(audit, 0);
 }
 
 std::string to_json(const Recipe& recipe) {
-    return json_document(recipe_members(recipe, json_array_in_lines));
+    return document(recipe, 0);
 }
 
 std::string to_json(const Refusal& refusal) {
     const std::string_view reason = refusal.reason == Refusal::Reason::impossible   ? "impossible"
                                     : refusal.reason == Refusal::Reason::unfinished ? "unfinished"
                                                                                     : "unusable";
-    JsonMembers members{{"format", json_string("letterlode-refusal")},
-                        {"version", "1"},
-                        {"reason", json_string(reason)},
-                        {"message", json_string(refusal.message)},
-                        {"words", json_strings(refusal.words)},
-                        {"advice", json_array_in_lines(each(
-                                       refusal.advice, [](const auto& text) { return json_string(text); }))}};
-    if (!refusal.source.empty()) members.push_back({"source", json_string(refusal.source)});
-    if (refusal.line > 0) members.push_back({"line", std::to_string(refusal.line)});
-    return json_document(members);
+    JsonWriter json(0);
+    json.begin_object(Layout::lines);
+    json.member("format", "letterlode-refusal");
+    json.member("version", 1);
+    json.member("reason", reason);
+    json.member("message", refusal.message);
+    write_strings(json, "words", refusal.words);
+    write_each(json, "advice", Layout::lines, refusal.advice,
+               [](JsonWriter& into, const std::string& advice) { into.string(advice); });
+    if (!refusal.source.empty()) json.member("source", refusal.source);
+    if (refusal.line > 0) json.member("line", refusal.line);
+    json.end_object();
+    return json.take();
 }
 
 }  // namespace lode
