@@ -8,8 +8,8 @@ option(LODE_INSTALL "Install the libraries, the program and their data" ${PROJEC
 
 set(core_needs ICU::uc ICU::i18n ICU::data PkgConfig::LODE_CORE)
 set(core_modules icu-uc icu-i18n libhwy)
-set(art_needs PkgConfig::LODE_ART)
-set(art_modules freetype2 harfbuzz fontconfig cairo polyclipping pugixml libqpdf)
+set(art_needs ICU::uc PkgConfig::LODE_ART)
+set(art_modules icu-uc freetype2 harfbuzz fontconfig cairo polyclipping pugixml libqpdf)
 
 # A static library hands these on to its user, who may stand in a folder above this one.
 set_target_properties(${core_needs} ${art_needs} PROPERTIES IMPORTED_GLOBAL TRUE)
