@@ -11,6 +11,9 @@ set(core_needs ICU::uc ICU::i18n ICU::data PkgConfig::LODE_CORE)
 set(core_modules icu-uc icu-i18n libhwy)
 set(art_needs ICU::uc PkgConfig::LODE_ART)
 set(art_modules icu-uc freetype2 harfbuzz fontconfig cairo polyclipping pugixml libqpdf)
+# Debian's packages of all these modules.
+set(static_packages libicu-dev libhwy-dev libfreetype-dev libharfbuzz-dev libfontconfig-dev libcairo2-dev libpolyclipping-dev
+  libpugixml-dev libqpdf-dev)
 
 # A static library hands these on to its user, who may stand in a folder above this one.
 set_target_properties(${core_needs} ${art_needs} PROPERTIES IMPORTED_GLOBAL TRUE)
@@ -133,3 +136,6 @@ function(lode_install_program)
   install(TARGETS letterlode_cli RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR} COMPONENT program)
 endfunction()
 cmake_language(DEFER DIRECTORY ${PROJECT_SOURCE_DIR} CALL lode_install_program)
+if(PROJECT_IS_TOP_LEVEL)
+  include(install/packages.cmake)
+endif()
