@@ -2,15 +2,33 @@
 
 #include <array>
 
+#include "choices.hpp"
+
 namespace lode::cli {
 namespace {
 
-// The names of what one may choose among: "line, double, rounded".
-template <class All>
-std::string names_of(const All& all) {
-    std::string names;
-    for (const auto choice : all) names += (names.empty() ? "" : ", ") + std::string(name(choice));
+// The layers that --colour names: bands, which can have several colours, and these.
+struct OneColouredLayer {
+    const char* name;
+    void (*set)(ArtworkOptions&, Colour);
+};
+constexpr std::array<OneColouredLayer, 4> one_coloured_layers{{
+    {"letters", [](ArtworkOptions& options, Colour colour) { options.letters = colour; }},
+    {"heading", [](ArtworkOptions& options, Colour colour) { options.heading_colour = colour; }},
+    {"text", [](ArtworkOptions& options, Colour colour) { options.text_colour = colour; }},
+    {"border", [](ArtworkOptions& options, Colour colour) { options.border_colour = colour; }},
+}};
+
+std::vector<std::string> layer_names() {
+    std::vector<std::string> names{"bands"};
+    for (const auto& layer : one_coloured_layers) names.emplace_back(layer.name);
     return names;
+}
+
+std::vector<std::string> layer_beginnings() {
+    auto beginnings = layer_names();
+    for (auto& beginning : beginnings) beginning += '=';
+    return beginnings;
 }
 
 // "bands=#e8b04a", or several colours with commas between: "bands=gold,seagreen,#a34a2c".
@@ -35,17 +53,12 @@ std::optional<Refusal> set_colour(ArtworkOptions& options, const std::string& va
         return std::nullopt;
     }
     if (colours.size() != 1) return unusable("Only bands can have several colours.");
-    if (layer == "letters")
-        options.letters = colours.front();
-    else if (layer == "heading")
-        options.heading_colour = colours.front();
-    else if (layer == "text")
-        options.text_colour = colours.front();
-    else if (layer == "border")
-        options.border_colour = colours.front();
-    else
-        return unusable("Layers are letters, bands, heading, text and border.");
-    return std::nullopt;
+    for (const auto& [its_name, set] : one_coloured_layers)
+        if (layer == its_name) {
+            set(options, colours.front());
+            return std::nullopt;
+        }
+    return unusable("Name one of the layers " + enumerated(layer_names()) + ".");
 }
 
 // A '\n' as people type it in a shell ends a line.
@@ -98,22 +111,14 @@ std::optional<Refusal> set_length(std::optional<double>& field, const Values& va
     return refusal;
 }
 
-template <class Field, class Choice, class All>
-std::optional<Refusal> set_choice(Field& field, const Values& values, const char* option,
-                                  std::optional<Choice> (*named)(std::string_view), const All& all) {
-    if (!values.has(option)) return std::nullopt;
-    const auto choice = named(values.text(option));
-    if (!choice) return unusable_value(option, values.text(option), "Give one of " + names_of(all) + ".");
-    field = *choice;
-    return std::nullopt;
-}
-
 // For border and ornament, "none" turns off what an options file turned on.
-template <class Field, class Choice, class All>
+const std::vector<std::string> or_none{"none"};
+
+template <class Field, class Choices>
 std::optional<Refusal> set_choice_or_none(Field& field, const Values& values, const char* option,
-                                          std::optional<Choice> (*named)(std::string_view), const All& all) {
-    if (values.text(option) == "none") return std::nullopt;
-    return set_choice(field, values, option, named, all);
+                                          const Choices& choices) {
+    if (values.text(option) == or_none.front()) return std::nullopt;
+    return set_choice(field, values, option, choices, or_none);
 }
 
 std::optional<Refusal> set_blank(ArtworkOptions& options, const Values& values,
@@ -128,19 +133,20 @@ std::optional<Refusal> set_blank(ArtworkOptions& options, const Values& values,
         "which is cut mirrored.";
     if (!values.has("surface") && !surface)
         return unusable_call("The surface is not given, and the wrong one ruins film.", advice);
-    options.surface = values.has("surface") ? surface_named(values.text("surface")) : surface;
+    options.surface = values.has("surface") ? choice_named(surfaces, values.text("surface")) : surface;
     if (!options.surface) return unusable_call("'" + values.text("surface") + "' is no surface.", advice);
     return std::nullopt;
 }
 
 std::optional<Refusal> set_lengths(ArtworkOptions& options, const Values& values) {
-    for (auto refusal : {set_length(options.margin_mm, values, "margin", 0, most_blank_mm),
-                         set_length(options.rebate_mm, values, "rebate", 0, most_blank_mm),
-                         set_length(options.heading_area_mm, values, "heading-area", least_heading_area_mm, most_blank_mm),
-                         set_length(options.border_line_mm, values, "border-line", 0.1, 20),
-                         set_length(options.least_stroke_mm, values, "least-stroke", 0.01, 100),
-                         set_length(options.least_gap_mm, values, "least-gap", 0.01, 100),
-                         set_length(options.embolden_mm, values, "embolden", 0, most_embolden_mm)})
+    for (auto refusal :
+         {set_length(options.margin_mm, values, "margin", 0, most_blank_mm),
+          set_length(options.rebate_mm, values, "rebate", 0, most_blank_mm),
+          set_length(options.heading_area_mm, values, "heading-area", least_heading_area_mm, most_blank_mm),
+          set_length(options.border_line_mm, values, "border-line", 0.1, 20),
+          set_length(options.least_stroke_mm, values, "least-stroke", 0.01, 100),
+          set_length(options.least_gap_mm, values, "least-gap", 0.01, 100),
+          set_length(options.embolden_mm, values, "embolden", 0, most_embolden_mm)})
         if (refusal) return refusal;
     for (const auto& hole : values.texts("hole"))
         if (auto refusal = add_hole(options, hole)) return refusal;
@@ -164,11 +170,11 @@ void add_artwork_options(po::options_description& options) {
     using Text = std::string;
     using Texts = std::vector<std::string>;
     options.add_options()  //
-        ("blank", po::value<Text>()->value_name("BLANK"),
+        ("blank", offered_value("BLANK", {.files = true}),
          "the object to decorate: a size (8x10in, 203x254mm), a shape with a size (heart 8x8in; rounded, "
          "circle, "
          "oval, star, hexagon), or an SVG file whose outline it is")  //
-        ("surface", po::value<Text>()->value_name("SIDE"),
+        ("surface", offered_value("SIDE", {.words = names_of(surfaces)}),
          "first: artwork on the front; second: on the back of a clear blank, cut mirrored. No default: the "
          "wrong one ruins film")  //
         ("margin", po::value<Text>()->value_name("LENGTH"),
@@ -179,32 +185,35 @@ void add_artwork_options(po::options_description& options) {
          "a hole to hang it by, kept clear: from the left, from the top, diameter (12mm,12mm,5mm). May be "
          "given "
          "again")  //
-        ("font", po::value<Text>()->value_name("NAME|FILE"),
+        ("font", offered_value("NAME|FILE", {.words = {std::string(constructed_alphabet)}, .files = true}),
          "font of the letters, by family or file; constructed (the default, where it has every letter): the "
          "built-in alphabet, which keeps strokes and gaps that film holds")                               //
         ("heading", po::value<Text>()->value_name("TEXT"), "text above the grid; \\n begins a new line")  //
-        ("heading-font", po::value<Text>()->value_name("NAME|FILE"),
+        ("heading-font",
+         offered_value("NAME|FILE", {.words = {std::string(constructed_alphabet)}, .files = true}),
          "font of the heading (default: the letters')")  //
         ("heading-area", po::value<Text>()->value_name("LENGTH"),
          "height that is kept for the heading, whether it fills it or not")  //
         ("foot", po::value<Text>()->value_name("TEXT"),
          "text below the grid: a date, a line; \\n begins a new line")    //
         ("word-list", po::bool_switch(), "set the words below the grid")  //
-        ("band", po::value<Text>()->value_name("KIND"),
+        ("band", offered_value("KIND", {.words = names_of(all_band_kinds)}),
          "what marks the words: capsule (default), brush, ring, or none for a piece that is still to be "
          "solved")  //
-        ("inlay", po::value<Text>()->value_name("WHAT"),
+        ("inlay", offered_value("WHAT", {.words = names_of(all_inlays)}),
          "what is cut out so that film does not lie on film: none (default), bands (where colours cross), "
          "all "
          "(letters out of bands too)")  //
-        ("colour", po::value<Texts>()->value_name("LAYER=COLOUR"),
+        ("colour", offered_values("LAYER=COLOUR", {.words = layer_beginnings()}),
          "colour of letters, bands, heading, text or border, as #rrggbb or by name; bands take several in "
          "turn "
          "(bands=gold,seagreen). A list with a header word,band says it word by word. May be given again")  //
-        ("border", po::value<Text>()->value_name("STYLE"), "line, double, rounded, notched or dotted (default: none)")      //
-        ("border-line", po::value<Text>()->value_name("LENGTH"), "breadth of its line (default 1.2mm)")     //
-        ("ornament", po::value<Text>()->value_name("KIND"),
-         "leaf, curl or diamond: below the heading, and in the corners where there is room (default: none)")  //
+        ("border", offered_value("STYLE", {.words = names_of(all_border_styles, or_none)}),
+         "line, double, rounded, notched or dotted (default: none)")                                     //
+        ("border-line", po::value<Text>()->value_name("LENGTH"), "breadth of its line (default 1.2mm)")  //
+        ("ornament", offered_value("KIND", {.words = names_of(all_ornaments, or_none)}),
+         "leaf, curl or diamond: below the heading, and in the corners where there is room (default: "
+         "none)")  //
         ("least-stroke", po::value<Text>()->value_name("LENGTH"),
          "narrowest stroke that the film holds (default 1mm, common practice)")  //
         ("least-gap", po::value<Text>()->value_name("LENGTH"),
@@ -225,11 +234,10 @@ Outcome<ArtworkOptions> artwork_options(const Values& values, std::optional<Surf
     options.foot = with_line_ends(values.text("foot"));
     options.word_list = values.is_on("word-list");
     options.registration = values.is_on("registration");
-    for (auto refusal :
-         {set_choice(options.band, values, "band", band_kind_named, all_band_kinds),
-          set_choice(options.inlay, values, "inlay", inlay_named, all_inlays),
-          set_choice_or_none(options.border, values, "border", border_style_named, all_border_styles),
-          set_choice_or_none(options.ornament, values, "ornament", ornament_named, all_ornaments)})
+    for (auto refusal : {set_choice(options.band, values, "band", all_band_kinds),
+                         set_choice(options.inlay, values, "inlay", all_inlays),
+                         set_choice_or_none(options.border, values, "border", all_border_styles),
+                         set_choice_or_none(options.ornament, values, "ornament", all_ornaments)})
         if (refusal) return std::move(*refusal);
     for (const auto& value : values.texts("colour"))
         if (auto refusal = set_colour(options, value)) return std::move(*refusal);
@@ -241,11 +249,12 @@ std::optional<Refusal> artwork_without_blank(const Values& values) {
     if (values.has("blank")) return std::nullopt;
     // A worksheet has a heading too.
     if (values.has("heading") && !values.has("out"))
-        return unusable_call("--heading is of no use where nothing is drawn or printed.",
-                             "Give --out DIR for a worksheet, with --blank for artwork too, or leave it out.");
-    for (const char* option : {"surface", "margin", "rebate", "hole", "font", "heading-font",
-                               "heading-area", "foot", "band", "inlay", "colour", "border", "border-line",
-                               "ornament", "least-stroke", "least-gap", "embolden"})
+        return unusable_call(
+            "--heading is of no use where nothing is drawn or printed.",
+            "Give --out DIR for a worksheet, with --blank for artwork too, or leave it out.");
+    for (const char* option :
+         {"surface", "margin", "rebate", "hole", "font", "heading-font", "heading-area", "foot", "band",
+          "inlay", "colour", "border", "border-line", "ornament", "least-stroke", "least-gap", "embolden"})
         if (values.has(option))
             return unusable_call(std::string("--") + option + " is of no use without the size of the blank.",
                                  "Give --blank, such as --blank 8x10in, or leave it out.");

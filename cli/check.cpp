@@ -51,7 +51,7 @@ Verb check_verb() {
     add_words_option(verb.options);
     add_text_options(verb.options);
     verb.options.add_options()  //
-        ("dictionary", po::value<std::vector<Text>>()->value_name("FILE"),
+        ("dictionary", offered_values("FILE", {.files = true}),
          "tell which of these words stand in the grid by chance, longest first: a word a line. May be given "
          "again")  //
         ("chance-letters", po::value<Text>()->value_name("N"),

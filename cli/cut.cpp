@@ -18,7 +18,7 @@ Verb cut_verb() {
     add_artwork_options(verb.options);
     add_cut_options(verb.options);
     verb.options.add_options()  //
-        ("out", po::value<std::string>()->value_name("DIR"),
+        ("out", offered_value("DIR", {.folders = true}),
          "write layers, loads, job sheet, proof and preview into a new folder; without it the artwork is "
          "printed as "
          "SVG")                                                                          //

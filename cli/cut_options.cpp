@@ -2,6 +2,7 @@
 
 #include <charconv>
 
+#include "choices.hpp"
 #include "report.hpp"
 
 namespace lode::cli {
@@ -128,7 +129,8 @@ void add_cut_options(po::options_description& options) {
          "frames, and cuts between rows, that part the waste into strips")                           //
         ("dxf", po::bool_switch(), "layers and loads as DXF too")                                    //
         ("guide", po::bool_switch(), "a true-size page to lay under or behind the blank, in tiles")  //
-        ("paper", po::value<Text>()->value_name("NAME"), "of what is printed: a4 (default) or letter");
+        ("paper", offered_value("NAME", {.words = names_of(papers)}),
+         "of what is printed: a4 (default) or letter");
 }
 
 Outcome<CutOptions> cut_options(const Values& values) {
@@ -152,11 +154,7 @@ Outcome<CutOptions> cut_options(const Values& values) {
     options.weeding_lines = values.is_on("weeding-lines");
     options.dxf = values.is_on("dxf");
     options.guide = values.is_on("guide");
-    if (values.has("paper")) {
-        const auto paper = paper_named(values.text("paper"));
-        if (!paper) return unusable_value("paper", values.text("paper"), "Give a4 or letter.");
-        options.paper = *paper;
-    }
+    if (auto refusal = set_choice(options.paper, values, "paper", papers)) return std::move(*refusal);
     return options;
 }
 

@@ -90,22 +90,22 @@ void add_demand_options(po::options_description& options) {
     options.add_options()  //
         ("pin", po::value<Texts>()->value_name("WORD@R,C,DIR"),
          "a word's place: row, column and direction, as in Thyme@3,1,right. May be given again")  //
-        ("crossings", po::value<Text>()->value_name("HOW"),
+        ("crossings", offered_value("HOW", {.words = {"none", "any", "at-least"}}),
          "none: words share no cells; any (default); at-least N: so many cells at the least")  //
         ("spacing", po::value<Text>()->value_name("N"),
          "cells that lie between any two words at the least (default 0)")  //
-        ("shares", po::value<Text>()->value_name("equal|LIST"),
+        ("shares", offered_value("equal|LIST", {.words = {"equal"}}),
          "words in equal shares of the directions, or by weight: right=2,down=1")                          //
         ("backward", po::value<Text>()->value_name("N"), "words that read backward, at the most")          //
         ("leftover", po::value<Text>()->value_name("N"), "leave exactly so many cells outside all words")  //
         ("message", po::value<Text>()->value_name("TEXT"),
          "what the cells outside all words spell, row by row; there are as many as it has letters")  //
-        ("message-then", po::value<Text>()->value_name("WHAT"),
+        ("message-then", offered_value("WHAT", {.words = {"filler", "nothing"}}),
          "filler: letters of the filler take what cells the message leaves; nothing (default): it leaves "
          "none")  //
-        ("from", po::value<Text>()->value_name("PUZZLE"),
+        ("from", offered_value("PUZZLE", {.files = true}),
          "an earlier puzzle in JSON: take its recipe, and move as few of its words as can be")  //
-        ("keep", po::value<Text>()->value_name("filler"),
+        ("keep", offered_value("filler", {.words = {"filler"}}),
          "with --from: keep the letters between the words too, where they can stay");
 }
 

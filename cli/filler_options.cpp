@@ -4,17 +4,11 @@
 
 #include <letterlode/files.hpp>
 
+#include "choices.hpp"
 #include "report.hpp"
 
 namespace lode::cli {
 namespace {
-
-std::string way_names() {
-    std::string names;
-    for (const FillerWay way : all_filler_ways)
-        names += std::string(names.empty() ? "" : ", ") + std::string(name(way));
-    return names;
-}
 
 bool goes_by_language(FillerWay way) {
     return way == FillerWay::language || way == FillerWay::easy_weeding;
@@ -39,29 +33,27 @@ std::optional<Refusal> take_text(Recipe& recipe, const std::string& file) {
 void add_filler_options(po::options_description& options) {
     using Text = std::string;
     options.add_options()  //
-        ("filler", po::value<Text>()->value_name("WAY"),
-         ("how often each letter comes between the words: " + way_names() +
+        ("filler", offered_value("WAY", {.words = names_of(all_filler_ways)}),
+         ("how often each letter comes between the words: " + enumerated(names_of(all_filler_ways)) +
           " (default words: as in the words, and every letter of the language now and then)")
              .c_str())  //
-        ("filler-text", po::value<Text>()->value_name("FILE"),
+        ("filler-text", offered_value("FILE", {.files = true}),
          "a text to count the language's letters in; with --filler language, which it stands for, or "
          "easy-weeding")  //
         ("longest-run", po::value<Text>()->value_name("N"),
          "equal letters in a row at the most, in any direction, where one of them is filler (default 3); 0: "
          "any "
          "number")  //
-        ("look-alikes", po::value<Text>()->value_name("WHERE"),
+        ("look-alikes", offered_value("WHERE", {.words = {"apart", "anywhere"}}),
          "apart: no filler letter beside one that it is easily taken for (O and Q, M and N); anywhere "
          "(default)");
 }
 
 Outcome<Recipe> with_filler_options(Recipe recipe, const Values& values) {
     if (values.has("filler")) {
-        const auto way = filler_way_named(values.text("filler"));
-        if (!way)
-            return unusable_value("filler", values.text("filler"), "Give one of these: " + way_names() + ".");
-        recipe.filler = *way;
-        if (!goes_by_language(*way)) recipe.letter_counts.clear();
+        if (auto refusal = set_choice(recipe.filler, values, "filler", all_filler_ways))
+            return std::move(*refusal);
+        if (!goes_by_language(recipe.filler)) recipe.letter_counts.clear();
     }
     if (values.has("filler-text")) {
         if (!values.has("filler") && !goes_by_language(recipe.filler)) recipe.filler = FillerWay::language;

@@ -50,7 +50,7 @@ Outcome<GridInput> read_drawn(const std::string& text, const std::string& name, 
 
 void add_words_option(po::options_description& options) {
     options.add_options()(
-        "words", po::value<std::string>()->value_name("FILE"),
+        "words", offered_value("FILE", {.files = true}),
         "the words that the grid should hold (a puzzle in JSON brings its own); '-': the list "
         "that stands under the grid, after a blank line");
 }

@@ -1,7 +1,6 @@
 // letterlode VERB FILE [options]
 
 #include <algorithm>
-#include <array>
 #include <exception>
 #include <new>
 
@@ -14,18 +13,9 @@
 namespace lode::cli {
 namespace {
 
-struct Entry {
-    Verb (*describe)();
-    ExitCode (*run)(const Values&);
-};
-constexpr std::array entries{Entry{make_verb, make}, Entry{check_verb, check}, Entry{rate_verb, rate},
-                             Entry{cut_verb, cut}, Entry{print_verb, print_sheets}};
-
 std::string usage() {
-    std::string text =
-        "letterlode: from a list of words to a certified word-grid puzzle, pages, and files that cut "
-        "at true size\n\n";
-    for (const auto& entry : entries) {
+    std::string text = "letterlode: " + std::string(program_purpose) + "\n\n";
+    for (const auto& entry : all_verbs()) {
         const Verb verb = entry.describe();
         const std::string call = "  letterlode " + verb.name + " " + verb.file;
         text += call + std::string(call.size() < 28 ? 28 - call.size() : 1, ' ') + verb.purpose + "\n";
@@ -52,7 +42,7 @@ ExitCode run(const std::vector<std::string>& arguments) {
         print("letterlode " + std::string(version()) + "\n");
         return done;
     }
-    for (const auto& entry : entries) {
+    for (const auto& entry : all_verbs()) {
         const Verb verb = entry.describe();
         if (verb.name != first) continue;
         const auto values = read_options(verb, {arguments.begin() + 1, arguments.end()});

@@ -8,6 +8,7 @@
 #include <letterlode/puzzle.hpp>
 
 #include "artwork_options.hpp"
+#include "choices.hpp"
 #include "cut_options.hpp"
 #include "demand_options.hpp"
 #include "filler_options.hpp"
@@ -195,14 +196,14 @@ Verb make_verb() {
          "make N different puzzles, from seeds that follow each other, the best first: nearest to the aim, "
          "or the "
          "calmest to read")  //
-        ("aim", po::value<std::string>()->value_name("AIM"),
+        ("aim", offered_value("AIM", {.words = {"easier", "harder"}}),
          "easier, harder, or a number of fixations for all words, as letterlode rate tells it: seeds are "
          "tried, and "
          "directions and "
          "ways to fill where none is given")  //
         ("threads", po::value<std::string>()->value_name("N"),
          "processors to use (default 1); the result is the same")  //
-        ("out", po::value<std::string>()->value_name("DIR"),
+        ("out", offered_value("DIR", {.folders = true}),
          "write everything into a new folder: puzzle, key, worksheet and, with --blank, the artwork")  //
         ("replace", po::bool_switch(), "put the new folder in the place of an old one")                //
         ("json", po::bool_switch(), "print the puzzle, or the refusal, as JSON");
@@ -237,8 +238,8 @@ ExitCode make(const Values& values) {
     if (!recipe) return report(recipe.refusal(), json);
     if (const auto refusal = artwork_without_blank(values)) return report(*refusal, json);
     if (const auto refusal = cutting_without_folder(values)) return report(*refusal, json);
-    if (values.has("paper") && !paper_named(values.text("paper")))
-        return report(unusable_value("paper", values.text("paper"), "Give a4 or letter."), json);
+    Paper paper{};
+    if (const auto refusal = set_choice(paper, values, "paper", papers)) return report(*refusal, json);
     std::optional<ArtworkWanted> artwork_wanted;
     if (values.has("blank")) {
         auto options = artwork_options(values);

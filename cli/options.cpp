@@ -14,20 +14,29 @@ namespace {
 
 constexpr const char* positional = "file";
 
-po::options_description with_common(const Verb& verb) {
-    constexpr unsigned width = 100;
-    po::options_description all(width);
-    for (const auto& option : verb.options.options()) all.add(option);
-    all.add_options()  //
-        ("options", po::value<std::string>()->value_name("FILE"),
-         "options from a file, 'name = value' a line; the command line wins over it")  //
-        ("help,h", po::bool_switch(), "this text");
-    return all;
-}
-
 Refusal unusable_options(const std::string& fault, const Verb& verb) {
     return {Refusal::Reason::unusable, fault + ".", {}, {"See letterlode " + verb.name + " --help."}, {}, 0};
 }
+
+// A value that also knows what is offered for it.
+class HasOffers {
+  public:
+    explicit HasOffers(Offers offers) : offers_(std::move(offers)) {}
+    virtual ~HasOffers() = default;
+    [[nodiscard]] const Offers& offers() const { return offers_; }
+
+  private:
+    Offers offers_;
+};
+
+template <class T>
+class OfferedValue final : public po::typed_value<T>, public HasOffers {
+  public:
+    OfferedValue(const char* name, Offers offers)
+        : po::typed_value<T>(nullptr), HasOffers(std::move(offers)) {
+        this->value_name(name);
+    }
+};
 
 // Boost's sentences speak of '--grid' and of positions; they are kept, and only given a start.
 std::string sentence(const po::error& error) {
@@ -36,8 +45,32 @@ std::string sentence(const po::error& error) {
 
 }  // namespace
 
+po::value_semantic* offered_value(const char* name, Offers offers) {
+    return new OfferedValue<std::string>(name, std::move(offers));  // Boost's descriptions own it
+}
+
+po::value_semantic* offered_values(const char* name, Offers offers) {
+    return new OfferedValue<std::vector<std::string>>(name, std::move(offers));
+}
+
+Offers offers_of(const po::option_description& option) {
+    const auto* value = dynamic_cast<const HasOffers*>(option.semantic().get());
+    return value ? value->offers() : Offers{};
+}
+
+po::options_description all_options(const Verb& verb) {
+    constexpr unsigned width = 100;
+    po::options_description all(width);
+    for (const auto& option : verb.options.options()) all.add(option);
+    all.add_options()  //
+        ("options", offered_value("FILE", {.files = true}),
+         "options from a file, 'name = value' a line; the command line wins over it")  //
+        ("help,h", po::bool_switch(), "this text");
+    return all;
+}
+
 Outcome<Values> read_options(const Verb& verb, const std::vector<std::string>& arguments) {
-    const po::options_description options = with_common(verb);
+    const po::options_description options = all_options(verb);
     po::options_description with_file;
     with_file.add(options);
     with_file.add_options()(positional, po::value<std::vector<std::string>>(), "");
@@ -97,7 +130,7 @@ std::vector<std::string> with_joined_values(std::vector<std::string> arguments) 
 std::string help_text(const Verb& verb) {
     std::ostringstream text;
     text << "letterlode " << verb.name << " " << verb.file << " [options]\n  " << verb.purpose << "\n\n"
-         << with_common(verb) << "\n"
+         << all_options(verb) << "\n"
          << verb.details;
     return text.str();
 }

@@ -24,6 +24,25 @@ struct Verb {
     bool takes_several_files = false;
 };
 
+// What a shell may offer where an option's value is typed.
+struct Offers {
+    std::vector<std::string> words = {};  // names of choices; one that ends in '=' is the beginning of a value
+    bool several = false;            // of these, with commas between
+    bool files = false;
+    bool folders = false;
+};
+
+// The value of an option that is given once, or that may be given again: a text, as po::value gives it, with
+// its name in the help and with what is offered for it.
+[[nodiscard]] po::value_semantic* offered_value(const char* name, Offers offers);
+[[nodiscard]] po::value_semantic* offered_values(const char* name, Offers offers);
+
+// What is offered for an option's value: nothing, where it was described by other means.
+[[nodiscard]] Offers offers_of(const po::option_description& option);
+
+// All options of a verb: its own, and those that every verb has.
+[[nodiscard]] po::options_description all_options(const Verb& verb);
+
 class Values {
   public:
     explicit Values(po::variables_map values) : values_(std::move(values)) {}

@@ -258,7 +258,7 @@ Verb print_verb() {
     add_text_options(verb.options);
     add_filler_options(verb.options);
     verb.options.add_options()  //
-        ("out", po::value<std::string>()->value_name("FILE"),
+        ("out", offered_value("FILE", {.files = true}),
          "FILE.pdf for paper, FILE.html for a page to solve on a screen, FILE.txt for text; without it the "
          "PDF or the "
          "text goes to standard output")                                               //

@@ -5,6 +5,8 @@
 
 #include <letterlode/blank.hpp>
 
+#include "choices.hpp"
+
 namespace lode::cli {
 namespace {
 
@@ -17,23 +19,14 @@ constexpr std::array<Colour, 6> own_colours{{{0x1b, 0x6c, 0xa8},
                                              {0x9a, 0x6a, 0x00},
                                              {0x3f, 0x4a, 0x5a}}};
 
-template <class Field, class Choice>
-std::optional<Refusal> set_choice(Field& field, const Values& values, const char* option,
-                                  std::optional<Choice> (*named)(std::string_view), const char* advice) {
-    if (!values.has(option)) return std::nullopt;
-    const auto choice = named(values.text(option));
-    if (!choice) return unusable_value(option, values.text(option), advice);
-    field = *choice;
-    return std::nullopt;
-}
+const std::vector<std::string> or_no_key{"none"};
 
 std::optional<Refusal> set_key(PrintOptions& options, const Values& values) {
-    if (values.text("key") == "none") {
+    if (values.text("key") == or_no_key.front()) {
         options.key = false;
         return std::nullopt;
     }
-    return set_choice(options.key_marks, values, "key", key_marks_named,
-                      "Give rings, lines, greyed or none.");
+    return set_choice(options.key_marks, values, "key", key_mark_kinds, or_no_key);
 }
 
 std::optional<Refusal> set_colours(PrintOptions& options, const Values& values) {
@@ -80,15 +73,15 @@ std::optional<Refusal> set_date(PrintOptions& options) {
 
 void add_print_options(po::options_description& options) {
     using Text = std::string;
-    options.add_options()                                                          //
-        ("page", po::value<Text>()->value_name("NAME"), "a4 (default) or letter")  //
-        ("landscape", po::bool_switch(), "pages lie on their longer side")         //
+    options.add_options()                                                                       //
+        ("page", offered_value("NAME", {.words = names_of(papers)}), "a4 (default) or letter")  //
+        ("landscape", po::bool_switch(), "pages lie on their longer side")                      //
         ("margin", po::value<Text>()->value_name("LENGTH"),
          "what stays white at every edge (default 12.7mm)")                                              //
         ("font", po::value<Text>()->value_name("NAME"), "of all text, by family (default DejaVu Sans)")  //
-        ("list", po::value<Text>()->value_name("ORDER"),
+        ("list", offered_value("ORDER", {.words = names_of(list_orders)}),
          "alphabetical (default, by the rules of --locale), given, or length: the shortest words first")  //
-        ("grid-lines", po::value<Text>()->value_name("KIND"),
+        ("grid-lines", offered_value("KIND", {.words = names_of(grid_line_kinds)}),
          "between cells: none (default), light or full")  //
         ("name-line", po::value<Text>()->value_name("TEXT")->implicit_value("Name"),
          "a line on which to write a name; --name-line=TEXT for another word than 'Name'")  //
@@ -96,10 +89,10 @@ void add_print_options(po::options_description& options) {
          "the same for a date")  //
         ("large-print", po::bool_switch(),
          "letters and words of 18 pt and more; says where a grid cannot")  //
-        ("key", po::value<Text>()->value_name("KIND"),
+        ("key", offered_value("KIND", {.words = names_of(key_mark_kinds, or_no_key)}),
          "how the answer key marks words: rings (default), lines, greyed (all other letters); none for no "
          "key")  //
-        ("colours", po::value<Text>()->value_name("LIST"),
+        ("colours", offered_value("LIST", {.words = {"own"}}),
          "marks of the key in colours, in turn: gold,seagreen,#a34a2c, or own for some that go together "
          "(default: greys, for copiers)");
 }
@@ -112,11 +105,10 @@ Outcome<PrintOptions> print_options(const Values& values) {
     options.name_line = values.text("name-line");
     options.date_line = values.text("date-line");
     for (auto refusal :
-         {set_choice(options.page, values, "page", paper_named, "Give a4 or letter."),
-          set_choice(options.order, values, "list", list_order_named, "Give alphabetical, given or length."),
-          set_choice(options.grid_lines, values, "grid-lines", grid_lines_named, "Give none, light or full."),
-          set_key(options, values), set_colours(options, values), set_margin(options, values),
-          set_date(options)})
+         {set_choice(options.page, values, "page", papers),
+          set_choice(options.order, values, "list", list_orders),
+          set_choice(options.grid_lines, values, "grid-lines", grid_line_kinds), set_key(options, values),
+          set_colours(options, values), set_margin(options, values), set_date(options)})
         if (refusal) return std::move(*refusal);
     return options;
 }

@@ -2,21 +2,15 @@
 
 #include <letterlode/files.hpp>
 
+#include "choices.hpp"
 #include "report.hpp"
 
 namespace lode::cli {
 namespace {
 
-std::string shape_names() {
-    std::string names;
-    for (const Shape shape : all_shapes)
-        names += std::string(names.empty() ? "" : ", ") + std::string(name(shape));
-    return names;
-}
-
 // A shape's name, or a file that draws a mask.
 std::optional<Refusal> set_shape(Recipe& recipe, const std::string& value) {
-    if (const auto shape = shape_named(value)) {
+    if (const auto shape = choice_named(all_shapes, value)) {
         recipe.shape = *shape;
         recipe.mask.reset();
         return std::nullopt;
@@ -25,7 +19,7 @@ std::optional<Refusal> set_shape(Recipe& recipe, const std::string& value) {
     if (!text) {
         Refusal refusal = text.refusal();
         refusal.message = "--shape: no built-in shape has that name, and " + refusal.message;
-        refusal.advice = {"Built-in shapes: " + shape_names() +
+        refusal.advice = {"Built-in shapes: " + enumerated(names_of(all_shapes)) +
                           "; or a file that draws a mask, 'O' for an open cell and '.' for a closed one."};
         return refusal;
     }
@@ -47,17 +41,6 @@ std::optional<Refusal> set_size(Recipe& recipe, const std::string& value) {
     return std::nullopt;
 }
 
-template <class Field, class Rule>
-std::optional<Refusal> set_rule(Field& field, const Values& values, const char* option,
-                                std::optional<Rule> (*named)(std::string_view), const char* advice) {
-    if (!values.has(option)) return std::nullopt;
-    const std::string value = values.text(option);
-    const auto rule = named(value);
-    if (!rule) return unusable_value(option, value, advice);
-    field = *rule;
-    return std::nullopt;
-}
-
 }  // namespace
 
 void add_text_options(po::options_description& options) {
@@ -65,24 +48,25 @@ void add_text_options(po::options_description& options) {
     using Texts = std::vector<std::string>;
     options.add_options()  //
         ("locale", po::value<Text>()->value_name("TAG"),
-         "language of the words: en, de, cy, sr-Latn ... (root: none in particular)")         //
-        ("letters", po::value<Text>()->value_name("CASE"), "upper (default), lower or keep")  //
-        ("digraphs", po::value<Text>()->value_name("RULE"),
+         "language of the words: en, de, cy, sr-Latn ... (root: none in particular)")  //
+        ("letters", offered_value("CASE", {.words = names_of(letter_cases)}),
+         "upper (default), lower or keep")  //
+        ("digraphs", offered_value("RULE", {.words = names_of(digraph_rules)}),
          "letters of several characters, such as LL in Welsh and IJ in Dutch: join (default) gives each a "
          "cell, split one a character")  //
-        ("sharp-s", po::value<Text>()->value_name("RULE"),
+        ("sharp-s", offered_value("RULE", {.words = names_of(sharp_s_rules)}),
          "the German sharp s: double (default in upper case) gives SS in two cells, keep one cell")  //
-        ("marks", po::value<Text>()->value_name("RULE"),
+        ("marks", offered_value("RULE", {.words = names_of(mark_rules)}),
          "keep (default) them on letters, or strip those that can be taken off: CAFE for CAF\u00C9")  //
-        ("finals", po::value<Text>()->value_name("RULE"),
+        ("finals", offered_value("RULE", {.words = names_of(final_rules)}),
          "Hebrew final letters and the Greek final sigma: keep (default), or fold into those within a "
          "word")  //
-        ("avoid", po::value<Texts>()->value_name("FILE"),
+        ("avoid", offered_values("FILE", {.words = {"none"}, .files = true}),
          "words that may stand nowhere, besides the language's own list; 'none' turns that off. May be given "
          "again")  //
         ("allow", po::value<Texts>()->value_name("WORD"),
          "an avoided word that may stand all the same. May be given again")  //
-        ("nested", po::value<Text>()->value_name("RULE"),
+        ("nested", offered_value("RULE", {.words = names_of(nested_rules)}),
          "a word that can be read inside another: inside (default) counts it there, separate gives it a "
          "place "
          "of its own besides");
@@ -91,30 +75,31 @@ void add_text_options(po::options_description& options) {
 void add_grid_options(po::options_description& options) {
     using Text = std::string;
     options.add_options()  //
-        ("grid", po::value<Text>()->value_name("CxR"),
+        ("grid", offered_value("CxR", {.words = {"auto", "tight"}}),
          "columns x rows, such as 15x15; auto (default): the smallest that holds the words comfortably; "
          "tight: "
          "the smallest that is found")  //
-        ("shape", po::value<Text>()->value_name("NAME|FILE"),
-         ("outline of the grid: " + shape_names() + "; or a file that draws a mask").c_str())  //
-        ("directions", po::value<Text>()->value_name("LIST"),
+        ("shape", offered_value("NAME|FILE", {.words = names_of(all_shapes), .files = true}),
+         ("outline of the grid: " + enumerated(names_of(all_shapes)) + "; or a file that draws a mask")
+             .c_str())  //
+        ("directions", offered_value("LIST", {.words = names_of(all_directions, {"all"}), .several = true}),
          "all, or some of right,down,down-right,up-right,left,up,up-left,down-left (default: the first four; "
          "for right-to-left scripts their mirror images)")                                               //
         ("seed", po::value<Text>()->value_name("N"), "another number gives another puzzle (default 1)")  //
         ("effort", po::value<Text>()->value_name("N"),
          "how many steps to search at the most (default 50000000)")  //
-        ("recipe", po::value<Text>()->value_name("FILE"), "a recipe in JSON; options win over it");
+        ("recipe", offered_value("FILE", {.files = true}), "a recipe in JSON; options win over it");
 }
 
 Outcome<Recipe> with_text_options(Recipe recipe, const Values& values) {
     if (values.has("locale")) recipe.text.locale = values.text("locale");
     TextRules& rules = recipe.text;
-    for (auto refusal :
-         {set_rule(rules.letters, values, "letters", letter_case_named, "Give upper, lower or keep."),
-          set_rule(rules.digraphs, values, "digraphs", digraphs_named, "Give join or split."),
-          set_rule(rules.sharp_s, values, "sharp-s", sharp_s_named, "Give double or keep."),
-          set_rule(rules.marks, values, "marks", marks_named, "Give keep or strip."),
-          set_rule(rules.finals, values, "finals", finals_named, "Give keep or fold.")})
+    for (auto refusal : {set_choice(rules.letters, values, "letters", letter_cases),
+                         set_choice(rules.digraphs, values, "digraphs", digraph_rules),
+                         set_choice(rules.sharp_s, values, "sharp-s", sharp_s_rules),
+                         set_choice(rules.marks, values, "marks", mark_rules),
+                         set_choice(rules.finals, values, "finals", final_rules),
+                         set_choice(recipe.nested, values, "nested", nested_rules)})
         if (refusal) return std::move(*refusal);
     for (const auto& file : values.texts("avoid")) {
         if (file == "none") {
@@ -126,11 +111,6 @@ Outcome<Recipe> with_text_options(Recipe recipe, const Values& values) {
         for (const auto& word : list->words) recipe.avoid.push_back(word.shown);
     }
     for (const auto& word : values.texts("allow")) recipe.allow.push_back(word);
-    if (values.has("nested")) {
-        const auto rule = nested_named(values.text("nested"));
-        if (!rule) return unusable_value("nested", values.text("nested"), "Give inside or separate.");
-        recipe.nested = *rule;
-    }
     return recipe;
 }
 

@@ -1,6 +1,9 @@
 #pragma once
 // One verb a file; each gives the program's exit code.
 
+#include <array>
+#include <string_view>
+
 #include "options.hpp"
 #include "report.hpp"
 
@@ -20,5 +23,14 @@ namespace lode::cli {
 
 [[nodiscard]] Verb print_verb();
 [[nodiscard]] ExitCode print_sheets(const Values& values);
+
+struct VerbEntry {
+    Verb (*describe)();
+    ExitCode (*run)(const Values&);
+};
+[[nodiscard]] const std::array<VerbEntry, 5>& all_verbs();
+
+inline constexpr std::string_view program_purpose =
+    "from a list of words to a certified word-grid puzzle, pages, and files that cut at true size";
 
 }  // namespace lode::cli

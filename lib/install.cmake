@@ -2,14 +2,18 @@
 #   letterlode::core  letterlode::art                  shared; what they use inside stays inside
 #   letterlode::core-static  letterlode::art-static    static; whoever links them links what they use as well
 # The names are the same after add_subdirectory() and after find_package(letterlode).
+# What is installed falls into four components: library and art_library (the shared libraries), development, program.
 include(CMakePackageConfigHelpers)
 
 option(LODE_INSTALL "Install the libraries, the program and their data" ${PROJECT_IS_TOP_LEVEL})
 
 set(core_needs ICU::uc ICU::i18n ICU::data)
 set(core_modules icu-uc icu-i18n)
-set(art_needs PkgConfig::LODE_ART)
-set(art_modules freetype2 harfbuzz fontconfig cairo polyclipping pugixml libqpdf)
+set(art_needs ICU::uc PkgConfig::LODE_ART)
+set(art_modules icu-uc freetype2 harfbuzz fontconfig cairo polyclipping pugixml libqpdf)
+# Debian's packages of all these modules.
+set(static_packages libicu-dev libfreetype-dev libharfbuzz-dev libfontconfig-dev libcairo2-dev libpolyclipping-dev
+  libpugixml-dev libqpdf-dev)
 
 # A static library hands these on to its user, who may stand in a folder above this one.
 set_target_properties(${core_needs} ${art_needs} PROPERTIES IMPORTED_GLOBAL TRUE)
@@ -36,8 +40,7 @@ function(lode_library target kind objects public_name file_name)
     EXPORT_NAME ${public_name}
     OUTPUT_NAME ${file_name}
     VERSION ${PROJECT_VERSION}
-    SOVERSION ${abi}
-    INSTALL_RPATH $ORIGIN)
+    SOVERSION ${abi})
   if(kind STREQUAL SHARED)
     target_link_options(${target} PRIVATE -Wl,--version-script=${CMAKE_CURRENT_SOURCE_DIR}/exports.map)
     set_target_properties(${target} PROPERTIES LINK_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/exports.map)
@@ -56,6 +59,9 @@ endforeach()
 lode_library(letterlode-art SHARED lode_art_objects art letterlode-art)
 lode_library(letterlode-art-static STATIC lode_art_objects art-static letterlode-art)
 target_link_libraries(letterlode-art PUBLIC letterlode PRIVATE ${art_needs})
+# The core lies beside it, in the build tree as after an install. The core itself looks nowhere for anything of its own.
+set_target_properties(letterlode-art PROPERTIES INSTALL_RPATH $ORIGIN)
+set_target_properties(letterlode letterlode-art PROPERTIES BUILD_WITH_INSTALL_RPATH ON)
 target_link_libraries(letterlode-art-static PUBLIC letterlode-static PRIVATE ${art_needs})
 
 if(NOT LODE_INSTALL)
@@ -65,22 +71,27 @@ endif()
 # One export a library, so that a user of the shared ones need not have what the static ones ask for.
 set(package_folder ${CMAKE_INSTALL_LIBDIR}/cmake/letterlode)
 set(build_package_folder ${PROJECT_BINARY_DIR}/package)
-foreach(target letterlode letterlode-static letterlode-art letterlode-art-static)
+function(lode_install_library target component)
   get_target_property(public_name ${target} EXPORT_NAME)
   install(TARGETS ${target} EXPORT letterlode-${public_name}
-    LIBRARY DESTINATION ${CMAKE_INSTALL_LIBDIR} ARCHIVE DESTINATION ${CMAKE_INSTALL_LIBDIR})
+    LIBRARY DESTINATION ${CMAKE_INSTALL_LIBDIR} COMPONENT ${component} NAMELINK_COMPONENT development
+    ARCHIVE DESTINATION ${CMAKE_INSTALL_LIBDIR} COMPONENT development)
   # Each file reads all that start with its own name: the kind must not come last in it.
   install(EXPORT letterlode-${public_name} NAMESPACE letterlode:: DESTINATION ${package_folder}
-    FILE ${public_name}-targets.cmake)
+    FILE ${public_name}-targets.cmake COMPONENT development)
   export(EXPORT letterlode-${public_name} NAMESPACE letterlode::
     FILE ${build_package_folder}/${public_name}-targets.cmake)
-endforeach()
+endfunction()
+lode_install_library(letterlode library)
+lode_install_library(letterlode-art art_library)
+lode_install_library(letterlode-static development)
+lode_install_library(letterlode-art-static development)
 
 configure_package_config_file(install/letterlodeConfig.cmake.in ${build_package_folder}/letterlodeConfig.cmake
   INSTALL_DESTINATION ${package_folder} NO_SET_AND_CHECK_MACRO)
 write_basic_package_version_file(${build_package_folder}/letterlodeConfigVersion.cmake COMPATIBILITY ${compatibility})
 install(FILES ${build_package_folder}/letterlodeConfig.cmake ${build_package_folder}/letterlodeConfigVersion.cmake
-  DESTINATION ${package_folder})
+  DESTINATION ${package_folder} COMPONENT development)
 
 # A pkg-config file finds its prefix from where it lies, so that an installed tree can be moved; where the library
 # folder is an absolute path it cannot, and the prefix is written out.
@@ -103,21 +114,32 @@ function(lode_pkg_config name description requires modules)
   set(pc_requires "${requires}")
   list(JOIN modules " " pc_requires_private)
   configure_file(install/library.pc.in ${build_package_folder}/${name}.pc @ONLY)
-  install(FILES ${build_package_folder}/${name}.pc DESTINATION ${CMAKE_INSTALL_LIBDIR}/pkgconfig)
+  install(FILES ${build_package_folder}/${name}.pc DESTINATION ${CMAKE_INSTALL_LIBDIR}/pkgconfig
+    COMPONENT development)
 endfunction()
 lode_pkg_config(letterlode "Word-grid puzzles, placed, filled and audited" "" "${core_modules}")
 lode_pkg_config(letterlode-art "Cut-ready artwork of word-grid puzzles" "letterlode = ${PROJECT_VERSION}" "${art_modules}")
 
 install(DIRECTORY ${PROJECT_SOURCE_DIR}/include/letterlode DESTINATION ${CMAKE_INSTALL_INCLUDEDIR}
-  FILES_MATCHING PATTERN "*.hpp" PATTERN "*.h")
-install(DIRECTORY ${PROJECT_SOURCE_DIR}/data/schema ${PROJECT_SOURCE_DIR}/data/avoid ${PROJECT_SOURCE_DIR}/data/samples
-  DESTINATION ${CMAKE_INSTALL_DATADIR}/letterlode)
+  COMPONENT development FILES_MATCHING PATTERN "*.hpp" PATTERN "*.h")
+install(DIRECTORY ${PROJECT_SOURCE_DIR}/data/schema
+  DESTINATION ${CMAKE_INSTALL_DATADIR}/letterlode COMPONENT development)
+install(DIRECTORY ${PROJECT_SOURCE_DIR}/data/avoid ${PROJECT_SOURCE_DIR}/data/samples
+  DESTINATION ${CMAKE_INSTALL_DATADIR}/letterlode COMPONENT program)
+install(FILES ${PROJECT_SOURCE_DIR}/README.md DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT program)
 
 # The program is described in cli/, after this file, so its rules wait until the whole project has been read.
 # It finds the shared libraries by the way from its own folder, so that an installed tree can be moved.
 function(lode_install_program)
   file(RELATIVE_PATH libraries "${CMAKE_INSTALL_FULL_BINDIR}" "${CMAKE_INSTALL_FULL_LIBDIR}")
   set_target_properties(letterlode_cli PROPERTIES INSTALL_RPATH "$ORIGIN/${libraries}")
-  install(TARGETS letterlode_cli RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})
+  install(TARGETS letterlode_cli RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR} COMPONENT program)
+  get_target_property(written letterlode_cli BINARY_DIR)
+  install(FILES ${written}/letterlode.1 DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT program)
+  install(FILES ${written}/letterlode.bash DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions
+    RENAME letterlode COMPONENT program)
 endfunction()
 cmake_language(DEFER DIRECTORY ${PROJECT_SOURCE_DIR} CALL lode_install_program)
+if(PROJECT_IS_TOP_LEVEL)
+  include(install/packages.cmake)
+endif()
