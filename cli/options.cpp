@@ -109,7 +109,7 @@ Outcome<Values> read_options(const Verb& verb, const std::vector<std::string>& a
     }
     const auto files = values.count(positional) ? values[positional].as<std::vector<std::string>>()
                                                 : std::vector<std::string>();
-    if (files.empty() && !values.count("recipe"))
+    if (verb.needs_file && files.empty() && !values.count("recipe"))
         return unusable_options(
             "letterlode " + verb.name + " needs a file: " + verb.file + " ('-' reads standard input)", verb);
     if (files.size() > 1 && !verb.takes_several_files)

@@ -22,6 +22,7 @@ struct Verb {
     std::string details;  // the rest of the help, with examples
     po::options_description options;
     bool takes_several_files = false;
+    bool needs_file = true;
 };
 
 // What a shell may offer where an option's value is typed.
@@ -55,6 +56,8 @@ class Values {
     [[nodiscard]] std::vector<std::string> texts(const char* option) const {
         return has(option) ? values_[option].as<std::vector<std::string>>() : std::vector<std::string>();
     }
+
+    [[nodiscard]] const po::variables_map& all() const { return values_; }
 
   private:
     po::variables_map values_;

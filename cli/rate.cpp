@@ -1,10 +1,10 @@
 // letterlode rate PUZZLE
 
-#include <letterlode/art.hpp>
 #include <letterlode/puzzle.hpp>
 
 #include "artwork_options.hpp"
 #include "grid_input.hpp"
+#include "rating_rules.hpp"
 #include "recipe_options.hpp"
 #include "verbs.hpp"
 
@@ -18,37 +18,6 @@ Puzzle as_puzzle(const GridInput& input) {
     puzzle.grid = input.grid;
     puzzle.words = input.placed;
     return puzzle;
-}
-
-// With a blank the letters have a size, and with --font they have their own looks.
-Outcome<RatingRules> rating_rules(const GridInput& input, const Values& values) {
-    RatingRules rules;
-    if (values.has("viewing") && !values.has("blank"))
-        return unusable_call("--viewing is the distance to a panel, and its size is not given.",
-                             "Give --blank, such as --blank 8x10in.");
-    double viewing = 0;
-    if (values.has("viewing")) {
-        const auto distance = read_distance(values.text("viewing"));
-        if (!distance) return distance.refusal();
-        viewing = *distance;
-    }
-    if (values.has("font")) {
-        auto looks = letter_looks(input.grid.alphabet, values.text("font"));
-        if (!looks) return looks.refusal();
-        rules.looks = std::move(*looks);
-    }
-    if (!values.has("blank")) return rules;
-    // On either surface its viewer sees the same.
-    auto options = artwork_options(values, Surface::first);
-    if (!options) return options.refusal();
-    if (input.placed.empty()) options->band = BandKind::none;
-    const Puzzle puzzle = as_puzzle(input);
-    const auto artwork = draw(puzzle, *options);
-    if (!artwork) return artwork.refusal();
-    auto seen = letters_seen(puzzle, *artwork, *options, viewing);
-    if (!seen) return seen.refusal();
-    rules.seen = std::move(*seen);
-    return rules;
 }
 
 }  // namespace
@@ -85,7 +54,7 @@ ExitCode rate(const Values& values) {
     const bool json = values.is_on("json");
     const auto input = read_grid_input(values);
     if (!input) return report(input.refusal(), json);
-    const auto rules = rating_rules(*input, values);
+    const auto rules = rating_rules(as_puzzle(*input), values);
     if (!rules) return report(rules.refusal(), json);
     const auto rating = lode::rate(input->grid, input->recipe, input->placed, *rules);
     if (!rating) return report(rating.refusal(), json);

@@ -5,6 +5,7 @@
 #include <cstdio>
 #include <cstdlib>
 #include <system_error>
+#include <utility>
 
 #include <unistd.h>
 #include <letterlode/files.hpp>
@@ -21,6 +22,9 @@ void note_interrupt(int number) {
     // The next one is not caught: a program that hangs can be ended.
     std::signal(number, SIG_DFL);
 }
+
+// Where this thread's notes go, if not to standard error.
+thread_local std::vector<std::string>* gathered = nullptr;
 
 [[noreturn]] void output_fault() {
     throw DiskFault("cannot write to standard output: " + std::generic_category().message(errno));
@@ -59,7 +63,18 @@ void finish_output() {
     if (std::fflush(stdout) != 0) output_fault();
 }
 
+GatheredNotes::GatheredNotes(std::vector<std::string>& notes) : outer_(std::exchange(gathered, &notes)) {}
+
+GatheredNotes::~GatheredNotes() {
+    gathered = outer_;
+}
+
 void say(std::string_view line) {
+    if (gathered) {
+        constexpr std::string_view prefix = "note: ";
+        gathered->emplace_back(line.starts_with(prefix) ? line.substr(prefix.size()) : line);
+        return;
+    }
     std::fprintf(stderr, "%.*s\n", static_cast<int>(line.size()), line.data());
 }
 
@@ -79,7 +94,7 @@ Progress::Progress(std::string_view what, std::string_view of)
       of_(of),
       started_(std::chrono::steady_clock::now()),
       shown_(started_),
-      on_terminal_(::isatty(STDERR_FILENO) == 1) {}
+      on_terminal_(!gathered && ::isatty(STDERR_FILENO) == 1) {}
 
 Progress::~Progress() {
     if (visible_) std::fputs("\r\033[K", stderr);

@@ -5,6 +5,7 @@
 #include <chrono>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include <letterlode/outcome.hpp>
 
@@ -31,7 +32,21 @@ void print(std::string_view text);
 // Writes out what standard output still holds; throws DiskFault where it cannot.
 void finish_output();
 
+// Says a line on standard error; or, on a thread whose notes are gathered, adds it to them.
 void say(std::string_view line);
+
+// While it lives, what its thread says is gathered, and no progress of it is shown: for work that is one of
+// many at once, whose notes belong to its own result.
+class GatheredNotes {
+  public:
+    explicit GatheredNotes(std::vector<std::string>& notes);
+    ~GatheredNotes();
+    GatheredNotes(const GatheredNotes&) = delete;
+    GatheredNotes& operator=(const GatheredNotes&) = delete;
+
+  private:
+    std::vector<std::string>* outer_;
+};
 
 // Says why on standard error, with its advice; with `json`, prints the refusal to standard output besides.
 // Returns the exit code.

@@ -24,11 +24,14 @@ namespace lode::cli {
 [[nodiscard]] Verb print_verb();
 [[nodiscard]] ExitCode print_sheets(const Values& values);
 
+[[nodiscard]] Verb batch_verb();
+[[nodiscard]] ExitCode batch(const Values& values);
+
 struct VerbEntry {
     Verb (*describe)();
     ExitCode (*run)(const Values&);
 };
-[[nodiscard]] const std::array<VerbEntry, 5>& all_verbs();
+[[nodiscard]] const std::array<VerbEntry, 6>& all_verbs();
 
 inline constexpr std::string_view program_purpose =
     "from a list of words to a certified word-grid puzzle, pages, and files that cut at true size";

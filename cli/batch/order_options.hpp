@@ -1,0 +1,21 @@
+#pragma once
+// Which options an order can have, and of what kind they are.
+
+#include "options.hpp"
+
+namespace lode::cli {
+
+struct OrderOptions {
+    po::options_description make;
+    po::options_description rate;
+    po::options_description print;
+};
+[[nodiscard]] const OrderOptions& order_options();
+
+// False for those that belong to the command line: where results go, on how many processors.
+[[nodiscard]] bool can_be_ordered(const std::string& option);
+
+enum class OptionKind { turned_on, text, texts };
+[[nodiscard]] OptionKind kind_of(const po::option_description& option);
+
+}  // namespace lode::cli

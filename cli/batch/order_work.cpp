@@ -1,0 +1,225 @@
+#include "batch/order_work.hpp"
+
+#include <array>
+#include <exception>
+#include <new>
+
+#include <letterlode/art.hpp>
+#include <nlohmann/json.hpp>
+
+#include "artwork_options.hpp"
+#include "cut_options.hpp"
+#include "print_options.hpp"
+#include "rating_rules.hpp"
+#include "report.hpp"
+
+namespace lode::cli {
+namespace {
+
+// A document of one line a member, on one line: line ends stand only between its parts, never in its strings.
+std::string on_one_line(const std::string& document) {
+    std::string line;
+    line.reserve(document.size());
+    for (std::size_t at = 0; at < document.size();) {
+        const std::size_t end = std::min(document.find('\n', at), document.size());
+        line.append(document, at, end - at);
+        at = std::min(document.find_first_not_of(' ', end + 1), document.size());
+    }
+    return line;
+}
+
+std::string quoted_json(const std::string& text) {
+    return nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+}
+
+// A result: its document, with the order's number and name before its members and more behind them.
+class ResultLine {
+  public:
+    ResultLine(std::uint64_t number, const std::string& name, const std::string& document) {
+        const std::string line = on_one_line(document);
+        text_ = "{\"order\":" + std::to_string(number) + ",";
+        if (!name.empty()) text_ += "\"name\":" + quoted_json(name) + ",";
+        text_.append(line, 1, line.size() - 2);
+    }
+    void add(const char* name, const std::string& document) {
+        text_ += std::string(",\"") + name + "\":" + on_one_line(document);
+    }
+    [[nodiscard]] std::string take() { return std::move(text_) + "}\n"; }
+
+  private:
+    std::string text_;
+};
+
+std::string strings_json(const std::vector<std::string>& texts) {
+    std::string json;
+    for (const auto& text : texts) json += (json.empty() ? "" : ",") + quoted_json(text);
+    return "[" + json + "]";
+}
+
+// "000012-herb-bed"
+std::string folder_name(const Order& order) {
+    constexpr std::size_t digits = 6, longest_name = 60;
+    std::string name = std::to_string(order.number);
+    if (name.size() < digits) name.insert(0, digits - name.size(), '0');
+    std::string words;
+    for (const char c : order.name) {
+        const bool is_plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+        const bool is_capital = c >= 'A' && c <= 'Z';
+        if (is_plain || is_capital)
+            words += is_capital ? static_cast<char>(c - 'A' + 'a') : c;
+        else if (!words.empty() && words.back() != '-')
+            words += '-';
+    }
+    words.resize(std::min(words.size(), longest_name));
+    while (words.ends_with('-')) words.pop_back();
+    return words.empty() ? name : name + "-" + words;
+}
+
+MakeControl control() {
+    return {{}, &interrupt_flag(), 1};
+}
+
+// What an order asks for besides its puzzle.
+class Extras {
+  public:
+    Extras(const Order& order, const PuzzlesWanted& wanted, ResultLine& line)
+        : order_(order), wanted_(wanted), line_(line) {}
+
+    std::optional<Refusal> add_rating(const Puzzle& puzzle) {
+        if (!order_.rate) return std::nullopt;
+        const auto rules = rating_rules(puzzle, *order_.rate);
+        if (!rules) return rules.refusal();
+        const auto rating = lode::rate(puzzle, *rules);
+        if (!rating) return rating.refusal();
+        line_.add("rating", to_json(*rating));
+        return std::nullopt;
+    }
+
+    // The order's folder.
+    std::optional<Refusal> write(const std::vector<Puzzle>& puzzles, const std::string& folder,
+                                 bool replace) {
+        auto pages = print_options(order_.print ? *order_.print : Values({}));
+        if (!pages) return pages.refusal();
+        if (!order_.print)
+            if (const auto paper = paper_named(order_.make.text("paper"))) pages->page = *paper;
+        std::vector<NamedFile> files;
+        std::optional<HeldArtwork> held;
+        for (const Puzzle& puzzle : puzzles) {
+            const std::string inside =
+                wanted_.several ? "seed-" + std::to_string(puzzle.recipe.seed) + "/" : std::string();
+            auto some = files_of(puzzle, wanted_, *pages, inside, order_.make, &held);
+            if (!some) return some.refusal();
+            for (auto& file : *some) files.push_back(std::move(file));
+        }
+        Disk disk;
+        const std::string name = folder_name(order_);
+        const auto written = write_folder(folder + "/" + name, files, replace, disk);
+        if (!written) return written.refusal();
+        line_.add("folder", quoted_json(name));
+        if (held && !wanted_.several) line_.add("cut", to_json(*held, wanted_.artwork->cutting));
+        return std::nullopt;
+    }
+
+  private:
+    const Order& order_;
+    const PuzzlesWanted& wanted_;
+    ResultLine& line_;
+};
+
+std::string fault_line(std::uint64_t number, const char* what) {
+    return "{\"order\":" + std::to_string(number) +
+           ",\"format\":\"letterlode-fault\",\"version\":1,\"message\":" +
+           quoted_json(std::string("A fault of letterlode: ") + what) + "}\n";
+}
+
+}  // namespace
+
+OrderWork::OrderWork(OrderDefaults defaults, std::optional<std::string> folder, bool replace)
+    : defaults_(std::move(defaults)), folder_(std::move(folder)), replace_(replace) {}
+
+Outcome<const OrderWork::Prepared*> OrderWork::prepared(const OrderLine& line, std::uint64_t& seed) const {
+    std::optional<Prepared>& last = kept_.local().last;
+    auto seeded = seed_in(line.text);
+    if (seeded && last && last->others == seeded->others) {
+        last->order.number = line.number;
+        last->order.recipe.seed = seed = seeded->seed;
+        return &*last;
+    }
+    last.reset();
+    auto order = read_order(line.text, line.number, defaults_);
+    if (!order) return order.refusal();
+    if (order->print && !folder_)
+        return unusable_call("Pages are files, and the batch writes none.",
+                             "Give letterlode batch --out DIR, or leave the options of print out.");
+    auto wanted = puzzles_wanted(order->recipe, order->make);
+    if (!wanted) return wanted.refusal();
+    seed = order->recipe.seed;
+    std::optional<CheckedRecipe> checked;
+    if (!wanted->artwork) {
+        auto opened = CheckedRecipe::open(order->recipe);
+        if (!opened) return opened.refusal();
+        checked = std::move(*opened);
+    }
+    // A seed that an option brings, or a file, is not the one that stands there.
+    const bool is_own_seed = seeded && seeded->seed == seed && !order->make.has("seed");
+    last = Prepared{is_own_seed ? std::move(seeded->others) : std::string(), *std::move(order),
+                    *std::move(wanted), std::move(checked)};
+    return &*last;
+}
+
+Outcome<std::string> OrderWork::result_of(const OrderLine& line) const {
+    std::vector<std::string> notes;
+    const GatheredNotes gathered(notes);
+    if (line.refused) return *line.refused;
+    std::uint64_t seed = 0;
+    const auto found = prepared(line, seed);
+    if (!found) return found.refusal();
+    const Prepared& it = **found;
+    std::optional<CheckedRecipe> on_blank;
+    std::optional<Recipe> changed;
+    if (it.wanted.artwork) {
+        auto recipe = recipe_for(it.order.recipe, it.wanted, control());
+        if (!recipe) return recipe.refusal();
+        auto opened = CheckedRecipe::open(*recipe);
+        if (!opened) return opened.refusal();
+        on_blank = std::move(*opened);
+        changed = *std::move(recipe);
+    }
+    const auto puzzles = make_puzzles(on_blank ? *on_blank : *it.checked,
+                                      changed ? *changed : it.order.recipe, it.wanted, control());
+    if (!puzzles) return puzzles.refusal();
+    ResultLine result(line.number, it.order.name,
+                      it.wanted.several ? to_json(std::span(*puzzles)) : to_json(puzzles->front()));
+    Extras extras(it.order, it.wanted, result);
+    if (auto refusal = extras.add_rating(puzzles->front())) return *std::move(refusal);
+    if (folder_) {
+        if (auto refusal = extras.write(*puzzles, *folder_, replace_)) return *std::move(refusal);
+    } else if (it.wanted.artwork) {
+        say("note: no artwork is written without --out DIR.");
+    }
+    if (!notes.empty()) result.add("notes", strings_json(notes));
+    return result.take();
+}
+
+OrderResult OrderWork::run(const OrderLine& line) const {
+    try {
+        auto result = result_of(line);
+        if (result) return {line.number, OrderResult::End::done, std::move(*result)};
+        if (interrupt_flag()) return {line.number, OrderResult::End::cancelled, {}};
+        Refusal refusal = result.refusal();
+        if (refusal.source.empty()) {
+            refusal.source = defaults_.source;
+            refusal.line = static_cast<int>(std::min<std::uint64_t>(line.number, 2'000'000'000));
+        }
+        ResultLine refused(line.number, {}, to_json(refusal));
+        return {line.number, OrderResult::End::refused, refused.take()};
+    } catch (const DiskFault&) {
+        throw;
+    } catch (const std::bad_alloc&) {
+        return {line.number, OrderResult::End::faulty, fault_line(line.number, "memory ran out")};
+    } catch (const std::exception& fault) {
+        return {line.number, OrderResult::End::faulty, fault_line(line.number, fault.what())};
+    }
+}
+
+}  // namespace lode::cli
