@@ -123,9 +123,7 @@ void add_shared_options(po::options_description& options) {
     for (const auto* verb : {&known.make, &known.rate, &known.print})
         for (const auto& option : verb->options()) {
             const std::string& name = option->long_name();
-            if (can_be_ordered(name) && name != "from" && name != "keep" &&
-                !options.find_nothrow(name, false))
-                options.add(option);
+            if (is_shared_option(name) && !options.find_nothrow(name, false)) options.add(option);
         }
 }
 

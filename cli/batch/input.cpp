@@ -4,6 +4,7 @@
 #include <cstring>
 #include <system_error>
 
+#include <poll.h>
 #include <sys/stat.h>
 #include <unistd.h>
 #include <letterlode/files.hpp>
@@ -38,7 +39,13 @@ Outcome<Input> Input::open(const std::string& path) {
 }
 
 bool Input::fill() {
-    if (interrupt_flag()) return false;
+    // Whichever thread is told of an interrupt, this one must not wait on for input that never comes.
+    constexpr int patience_ms = 100;
+    for (::pollfd waiting{::fileno(file_.get()), POLLIN, 0};;) {
+        if (interrupt_flag()) return false;
+        const int ready = ::poll(&waiting, 1, patience_ms);
+        if (ready > 0 || (ready < 0 && errno != EINTR)) break;
+    }
     // read() gives what there is: an order that waits in a pipe is not kept waiting for the next.
     const auto got = ::read(::fileno(file_.get()), part_.data(), part_.size());
     if (got < 0) {

@@ -148,7 +148,7 @@ void sort_member(const std::string& name, const Json& value, Members& members) {
 void add_defaults(Members& members, const po::variables_map& defaults) {
     const OrderOptions& known = order_options();
     for (const auto& [name, value] : defaults) {
-        if (!can_be_ordered(name) || value.defaulted()) continue;
+        if (!is_shared_option(name) || value.defaulted()) continue;
         if (known.make.find_nothrow(name, false)) {
             if (!members.recipe.contains(name)) members.make.insert({name, value});
         } else if (known.rate.find_nothrow(name, false)) {
@@ -159,6 +159,8 @@ void add_defaults(Members& members, const po::variables_map& defaults) {
             members.wants_pages = true;
         }
     }
+    // With a folder, options that are of use in one alone may stand in an order.
+    if (const auto folder = defaults.find("out"); folder != defaults.end()) members.make.insert(*folder);
     const auto is_on = [&](const char* name) {
         return defaults.count(name) > 0 && defaults[name].as<bool>();
     };

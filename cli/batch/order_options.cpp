@@ -21,6 +21,10 @@ bool can_be_ordered(const std::string& option) {
            of_the_command_line.end();
 }
 
+bool is_shared_option(const std::string& option) {
+    return can_be_ordered(option) && option != "from" && option != "keep";
+}
+
 OptionKind kind_of(const po::option_description& option) {
     const auto* const typed = dynamic_cast<const po::typed_value_base*>(option.semantic().get());
     if (typed && typed->value_type() == typeid(bool)) return OptionKind::turned_on;

@@ -14,6 +14,8 @@ struct OrderOptions {
 
 // False for those that belong to the command line: where results go, on how many processors.
 [[nodiscard]] bool can_be_ordered(const std::string& option);
+// Whether the batch's command line can have it for all orders, where --from is a table of orders.
+[[nodiscard]] bool is_shared_option(const std::string& option);
 
 enum class OptionKind { turned_on, text, texts };
 [[nodiscard]] OptionKind kind_of(const po::option_description& option);

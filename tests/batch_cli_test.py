@@ -1,0 +1,274 @@
+#!/usr/bin/python3
+"""Many orders: a line in, a line out, on any number of processors, interrupted and gone on."""
+import json
+import pathlib
+import pathlib
+import re
+import signal
+import subprocess
+import time
+import unittest
+
+from program import InFolder, PROGRAM, ROOT, SAMPLE, run
+
+HERBS = ["Thyme", "Sage", "Chervil", "Lovage", "Borage"]
+
+
+def order(**members):
+    return json.dumps({"words": HERBS, "grid": "9x9", **members})
+
+
+def results_of(text):
+    return [json.loads(line) for line in text.decode().splitlines()]
+
+
+class TakesOrders(InFolder):
+    def batch(self, text, *arguments, code=0):
+        result = run("batch", *arguments, stdin=text.encode(), cwd=self.folder)
+        self.assertEqual(result.returncode, code, result.stderr.decode())
+        return results_of(result.stdout)
+
+    def test_an_order_gives_what_make_gives(self):
+        words = self.write("herbs.txt", "\n".join(HERBS) + "\n")
+        made = run("make", words, "--grid", "9x9", "--seed", "5", "--directions", "all", "--crossings", "at-least 2",
+                   "--json", cwd=self.folder)
+        expected = json.loads(made.stdout)
+        for line in (order(seed=5, directions="all", crossings="at-least 2"),
+                     json.dumps({"words": "herbs.txt", "grid": "9x9", "seed": "5", "directions": "all", "crossings": "at-least 2"}),
+                     json.dumps({**expected["recipe"]}),
+                     json.dumps({"recipe": "recipe.json", "seed": 5})):
+            self.write("recipe.json", json.dumps({**expected["recipe"], "seed": 6}))
+            got, = self.batch(line + "\n")
+            self.assertEqual(got.pop("order"), 1)
+            self.assertEqual(got, expected)
+
+    def test_options_of_the_command_line_hold_where_an_order_says_nothing(self):
+        first, second = self.batch(json.dumps({"words": HERBS}) + "\n" + order() + "\n", "--grid", "12x10", "--seed", "3")
+        self.assertEqual((first["rows"], first["columns"], second["rows"], second["columns"]), (10, 12, 9, 9))
+        self.assertEqual((first["recipe"]["seed"], second["recipe"]["seed"]), (3, 3))
+
+    def test_lines_keep_their_order_and_a_bad_one_stops_none(self):
+        lines = [order(seed=1), "", "no JSON", order(grid="2x2"), order(grd="9x9"), "[]", json.dumps({"grid": "9x9"}),
+                 order(seed=-1), json.dumps({"words": "nowhere.txt"}), order(seed=2, name="Herb bed")]
+        results = self.batch("\n".join(lines), code=1)
+        self.assertEqual([result["order"] for result in results], [1, 3, 4, 5, 6, 7, 8, 9, 10])
+        kinds = [result["format"] for result in results]
+        self.assertEqual(kinds, ["letterlode-puzzle"] + ["letterlode-refusal"] * 7 + ["letterlode-puzzle"])
+        self.assertEqual(results[-1]["name"], "Herb bed")
+        for result in results[1:-1]:
+            self.assertTrue(result["advice"], result)
+            self.assertTrue(result["message"])
+        self.assertIn("grd", results[3]["message"])
+        self.assertEqual((results[1]["source"], results[1]["line"]), ("standard input", 3))
+
+    def test_the_bytes_are_the_same_on_any_number_of_processors(self):
+        text = "".join(order(seed=seed, grid=f"{9 + seed % 3}x9") + "\n" for seed in range(300)) + "oops\n"
+        alone = run("batch", "--threads", "1", stdin=text.encode()).stdout
+        for threads in ("2", "7"):
+            self.assertEqual(run("batch", "--threads", threads, stdin=text.encode()).stdout, alone)
+        mixed = run("batch", "--threads", "3", "--unordered", stdin=text.encode()).stdout
+        self.assertEqual(sorted(mixed.splitlines()), sorted(alone.splitlines()))
+
+    def test_a_seed_is_found_wherever_it_stands(self):
+        # Orders that differ in their seed alone share what was checked: each must be what it is by itself.
+        lines = ['{"seed":1,"words":["Thyme","Sage"],"grid":"6x6"}', '{"seed":2,"words":["Thyme","Sage"],"grid":"6x6"}',
+                 '{"words":["Thyme","seed\\":9","Sage"],"seed" : 3 ,"grid":"6x6"}',
+                 '{"words":["Thyme","seed\\":9","Sage"],"seed" : 4 ,"grid":"6x6"}',
+                 '{"words":["Thyme","Sage"],"seed":5,"grid":"6x6","seed":6}', '{"words":["Thyme","Sage"],"seed":7,"grid":"6x6","seed":6}',
+                 '{"words":["Thyme","Sage"],"seed":"8","grid":"6x6"}', '{"words":["Thyme","Sage"],"seed":1e1,"grid":"6x6"}',
+                 '{"words":["Thyme","Sage"],"seed":11,"grid":"6x6","name":"one"}', '{"words":["Thyme","Sage"],"seed":12,"grid":"6x6","name":"one"}']
+        together = self.batch("\n".join(lines), "--threads", "1", code=1)
+        for number, line in enumerate(lines, 1):
+            single = run("batch", stdin=line.encode())
+            alone, = results_of(single.stdout)
+            alone["order"] = number
+            if "line" in alone:
+                alone["line"] = number
+            self.assertEqual(together[number - 1], alone, line)
+        self.assertEqual([result["recipe"]["seed"] for result in together if "recipe" in result][:2], [1, 2])
+
+    def test_each_puzzle_is_rated_where_that_is_asked(self):
+        plain, rated, hung = self.batch("\n".join([order(), order(rate=True), order(blank="8x10in", surface="first", viewing="1.5m")]))
+        self.assertNotIn("rating", plain)
+        self.assertEqual(rated["rating"]["format"], "letterlode-rating")
+        self.assertIn("arcmin", json.dumps(hung["rating"]) + "arcmin")
+        self.assertGreater(len(hung["rating"]["readability"]), len(rated["rating"]["readability"]))
+        self.assertIn("no artwork is written without --out DIR.", " ".join(hung["notes"]))
+
+    def test_a_folder_an_order_holds_what_make_writes(self):
+        panel = {"blank": "8x10in", "surface": "second", "heading": "Herb bed"}
+        lines = [order(name="Herb bed 1", seed=4, **panel), order(seed=5, print={"page": "letter", "key": "none"}), order(grid="2x2")]
+        results = self.batch("\n".join(lines), "--out", "orders", code=1)
+        self.assertEqual([result.get("folder") for result in results], ["000001-herb-bed-1", "000002", None])
+        self.assertEqual(sorted(path.name for path in (self.folder / "orders").iterdir()), ["000001-herb-bed-1", "000002"])
+        words = self.write("herbs.txt", "\n".join(HERBS) + "\n")
+        made = run("make", words, "--grid", "9x9", "--seed", "4", "--blank", "8x10in", "--surface", "second", "--heading", "Herb bed",
+                   "--out", "alone", cwd=self.folder)
+        self.assertEqual(made.returncode, 0, made.stderr.decode())
+        files = lambda folder: {str(path.relative_to(folder)): path.read_bytes() for path in sorted(folder.rglob("*")) if path.is_file()}
+        self.assertEqual(files(self.folder / "orders/000001-herb-bed-1"), files(self.folder / "alone"))
+        self.assertEqual(results[0]["cut"]["format"], "letterlode-cut")
+        pages = subprocess.run(["pdfinfo", self.folder / "orders/000002/worksheet.pdf"], capture_output=True, text=True, check=True).stdout
+        self.assertRegex(pages, r"Pages:\s+1\n")
+        self.assertRegex(pages, r"letter")
+        self.refused(2, "batch", "--out", "orders", stdin=b"", says=["exists already", "--resume"])
+
+    def test_options_that_do_not_go_together_are_refused(self):
+        for arguments, says in ((["--resume"], "--results"), (["--words-column", "names"], "--from"), (["nowhere.jsonl"], "nowhere.jsonl"),
+                                (["--from", "nowhere.csv", "--by-column"], "nowhere.csv"), (["--threads", "0"], "threads"),
+                                (["a.jsonl", "--from", "b.csv"], "twice"), (["--from", "b.csv"], "--words-column"),
+                                (["--results", "no/such/folder.jsonl"], "cannot be written"), (["--grd", "9x9"], "grd")):
+            with self.subTest(arguments=arguments):
+                self.refused(2, "batch", *arguments, says=[says])
+
+
+class ReadsTables(InFolder):
+    def batch(self, *arguments, code=0):
+        result = run("batch", *arguments, cwd=self.folder)
+        self.assertEqual(result.returncode, code, result.stderr.decode())
+        return results_of(result.stdout), result.stderr.decode()
+
+    def shown(self, result):
+        return [word["shown"] for word in result["words"]]
+
+    def test_a_row_is_an_order(self):
+        # RFC 4180: quotes around fields that hold separators, quotes or line ends; quotes doubled inside; CRLF.
+        self.write("orders.csv", 'buyer,names,seed,letters\r\n17,"Ivo; Una; Sage, the ""old"" one",4,lower\r\n'
+                                 '18,"Bo\r\nLovage, wild",,\r\n19,"Dill, Mint",x,\r\n20,"Rue, Tansy",9,\r\n')
+        results, said = self.batch("--from", "orders.csv", "--words-column", "names", code=1)
+        self.assertIn("'buyer'", said)
+        self.assertEqual(self.shown(results[0]), ["Ivo", "Una", 'Sage, the "old" one'])
+        self.assertEqual(self.shown(results[1]), ["Bo", "Lovage, wild"])
+        self.assertEqual(results[2]["format"], "letterlode-refusal")
+        self.assertEqual(self.shown(results[3]), ["Rue", "Tansy"])
+        self.assertEqual([result["recipe"]["seed"] for result in results if "recipe" in result], [4, 1, 9])
+        self.assertEqual(results[0]["recipe"]["letters"], "lower")
+
+    def test_separators_of_other_countries_and_a_byte_order_mark(self):
+        for separator in (";", "\t"):
+            self.write("orders.csv", "\ufeffnames;seed\n\"Ivo; Una\";3\nDill, Mint;4\n".replace(";seed", separator + "seed")
+                       .replace("\";3", "\"" + separator + "3").replace("Mint;4", "Mint" + separator + "4"))
+            results, _ = self.batch("--from", "orders.csv", "--words-column", "names")
+            self.assertEqual([self.shown(result) for result in results], [["Ivo", "Una"], ["Dill", "Mint"]])
+
+    def test_a_column_is_an_order(self):
+        self.write("beds.csv", "Herb bed,Shed\nThyme,Rake\nSage,Spade\n,Hoe\n")
+        results, _ = self.batch("--from", "beds.csv", "--by-column")
+        self.assertEqual([(result["name"], self.shown(result)) for result in results],
+                         [("Herb bed", ["Thyme", "Sage"]), ("Shed", ["Rake", "Spade", "Hoe"])])
+
+    def test_what_is_no_table_is_refused(self):
+        for text in ("", "\n", "names,names\nIvo,Una\n"):
+            self.write("orders.csv", text)
+            self.refused(2, "batch", "--from", "orders.csv", "--words-column", "names", says=["orders.csv:1"])
+        self.write("orders.csv", "name\nIvo\n")
+        self.refused(2, "batch", "--from", "orders.csv", "--words-column", "names", says=["words-column", "'name'"])
+        self.write("orders.csv", 'names\nIvo; Una\n"Dill; Mint\n')
+        results, _ = self.batch("--from", "orders.csv", "--words-column", "names", code=1)
+        self.assertEqual(results[1]["line"], 3)
+        self.assertIn("quote", results[1]["message"])
+
+
+class GoesOn(InFolder):
+    def orders(self, count):
+        return self.write("orders.jsonl", "".join(order(seed=seed) + ("\n\n" if seed % 50 == 0 else "\n") for seed in range(count)))
+
+    def whole(self, orders):
+        return run("batch", orders, cwd=self.folder).stdout
+
+    def test_what_was_written_is_not_done_again(self):
+        orders = self.orders(200)
+        whole = self.whole(orders)
+        lines = whole.splitlines(keepends=True)
+        for kept in (b"", b"".join(lines[:7]), b"".join(lines[:7]) + lines[7][:40], b"".join(lines[:7]) + lines[7][:-1], whole):
+            self.write("results.jsonl", kept)
+            result = run("batch", orders, "--results", "results.jsonl", "--resume", cwd=self.folder)
+            self.assertEqual(result.returncode, 0, result.stderr.decode())
+            self.assertEqual((self.folder / "results.jsonl").read_bytes(), whole)
+            self.assertEqual(b"torn" in result.stderr, not kept.endswith(b"\n") and kept != b"", result.stderr)
+        # Results that came in any order are known by their numbers.
+        self.write("results.jsonl", b"".join(lines[150:] + lines[:20]))
+        self.assertEqual(run("batch", orders, "--results", "results.jsonl", "--resume", cwd=self.folder).returncode, 0)
+        self.assertEqual(sorted((self.folder / "results.jsonl").read_bytes().splitlines(keepends=True)), sorted(lines))
+
+    def test_a_file_of_anything_else_is_left_alone(self):
+        orders = self.orders(3)
+        self.write("results.jsonl", "my notes\n")
+        self.refused(2, "batch", orders, "--results", "results.jsonl", says=["exists already", "--resume"])
+        self.refused(2, "batch", orders, "--results", "results.jsonl", "--resume", says=["line 1", "no result"])
+        self.assertEqual((self.folder / "results.jsonl").read_text(), "my notes\n")
+
+    def test_refusals_count_after_going_on_too(self):
+        orders = self.write("orders.jsonl", order() + "\nnonsense\n" + order(seed=2) + "\n")
+        self.assertEqual(run("batch", orders, "--results", "results.jsonl", cwd=self.folder).returncode, 1)
+        self.assertEqual(run("batch", orders, "--results", "results.jsonl", "--resume", cwd=self.folder).returncode, 1)
+
+    def test_killed_and_interrupted_it_goes_on_to_the_same_bytes(self):
+        orders = self.orders(20_000)
+        whole = self.whole(orders)
+        results = self.folder / "results.jsonl"
+        for how in (signal.SIGKILL, signal.SIGINT, signal.SIGTERM):
+            begun = results.stat().st_size if results.exists() else 0
+            program = subprocess.Popen([PROGRAM, "batch", orders, "--results", results, "--resume"], cwd=self.folder,
+                                       stdout=subprocess.DEVNULL, stderr=subprocess.PIPE)
+            while program.poll() is None and (results.stat().st_size if results.exists() else 0) < begun + 300_000:
+                time.sleep(0.001)
+            program.send_signal(how)
+            said = program.communicate()[1].decode()
+            self.assertEqual(program.returncode, -9 if how == signal.SIGKILL else 130, said)
+            self.assertLess(results.stat().st_size, len(whole))
+            if how != signal.SIGKILL:
+                self.assertIn("--resume", said)
+                self.assertTrue(whole.startswith(results.read_bytes()), "an interrupt tore a line")
+        done = run("batch", orders, "--results", results, "--resume", cwd=self.folder)
+        self.assertEqual(done.returncode, 0, done.stderr.decode())
+        self.assertEqual(results.read_bytes(), whole)
+
+    def test_folders_that_an_earlier_run_left_are_done_again(self):
+        orders = self.write("orders.jsonl", order(seed=1) + "\n" + order(seed=2) + "\n")
+        first = ["batch", orders, "--out", "beds", "--results", "results.jsonl"]
+        self.assertEqual(run(*first, cwd=self.folder).returncode, 0)
+        lines = (self.folder / "results.jsonl").read_bytes()
+        # The program ended between a folder and its line.
+        self.write("results.jsonl", lines.splitlines(keepends=True)[0])
+        (self.folder / "beds/000002/puzzle.json").write_text("old")
+        again = run(*first, "--resume", cwd=self.folder)
+        self.assertEqual(again.returncode, 0, again.stderr.decode())
+        self.assertEqual((self.folder / "results.jsonl").read_bytes(), lines)
+        self.assertNotEqual((self.folder / "beds/000002/puzzle.json").read_text(), "old")
+
+    def test_an_order_that_comes_alone_is_answered_before_the_next(self):
+        with subprocess.Popen([PROGRAM, "batch"], stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL) as program:
+            for seed in (1, 2, 3):
+                program.stdin.write((order(seed=seed) + "\n").encode())
+                program.stdin.flush()
+                self.assertEqual(json.loads(program.stdout.readline())["recipe"]["seed"], seed)
+            program.send_signal(signal.SIGINT)
+            self.assertEqual(program.wait(), 130)
+
+    def test_memory_does_not_grow_with_the_input(self):
+        def peak(count):
+            with subprocess.Popen([PROGRAM, "batch", "--threads", "2"], stdin=subprocess.PIPE, stdout=subprocess.DEVNULL,
+                                  stderr=subprocess.DEVNULL) as program:
+                program.stdin.write("".join(order(seed=seed) + "\n" for seed in range(count)).encode())
+                program.stdin.flush()
+                status = pathlib.Path(f"/proc/{program.pid}/status").read_text()
+                program.stdin.close()
+                self.assertEqual(program.wait(), 0)
+            return int(re.search(r"VmHWM:\s+(\d+) kB", status)[1])
+        few, many = peak(2_000), peak(20_000)
+        if "checked" not in PROGRAM:  # a sanitizer keeps what was freed
+            self.assertLess(many, few * 1.25)
+            self.assertLess(many, 100_000)
+
+
+class AgreesWithItsSchema(unittest.TestCase):
+    def test_every_member_of_a_recipe_can_be_ordered(self):
+        source = (ROOT / "cli/batch/order.cpp").read_text()
+        listed = set(re.findall(r'"(\w+)"', source[source.index("recipe_members{"):source.index("};", source.index("recipe_members{"))]))
+        schema = json.loads((ROOT / "data/schema/recipe.schema.json").read_text())
+        self.assertEqual(listed, set(schema["properties"]))
+
+
+if __name__ == "__main__":
+    unittest.main()
