@@ -42,6 +42,11 @@ foreach(component IN LISTS CPACK_COMPONENTS_ALL)
     file(WRITE ${file} "${text}")
   endforeach()
 
+  # Debian's zsh reads what packages bring from a folder of its own.
+  if(EXISTS ${usr}/share/zsh/site-functions)
+    file(RENAME ${usr}/share/zsh/site-functions ${usr}/share/zsh/vendor-completions)
+  endif()
+
   set(documents ${usr}/share/doc/${package})
   file(MAKE_DIRECTORY ${documents})
   file(COPY ${CMAKE_CURRENT_LIST_DIR}/copyright ${CMAKE_CURRENT_LIST_DIR}/changelog DESTINATION ${documents})

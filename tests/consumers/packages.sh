@@ -70,7 +70,8 @@ same "schemas" "$schemas" "$(files "${development[0]}" | sed -n 's|^usr/share/le
 for file in lib{letterlode,letterlode-art}.{a,so} cmake/letterlode/letterlodeConfig.cmake pkgconfig/letterlode{,-art}.pc; do
   files "${development[0]}" | grep -qx "$libdir/$file" || fail "the development package lacks $file"
 done
-for file in bin/letterlode share/man/man1/letterlode.1.gz share/bash-completion/completions/letterlode share/doc/letterlode/README.md \
+for file in bin/letterlode share/man/man1/letterlode.1.gz share/bash-completion/completions/letterlode \
+            share/zsh/vendor-completions/_letterlode share/doc/letterlode/README.md \
             share/letterlode/samples/tool-shed.txt share/letterlode/avoid/en.txt; do
   files "${program[0]}" | grep -qx "usr/$file" || fail "the program's package lacks $file"
 done
