@@ -138,8 +138,10 @@ function(lode_install_program)
   install(FILES ${written}/letterlode.1 DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT program)
   install(FILES ${written}/letterlode.bash DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions
     RENAME letterlode COMPONENT program)
+  install(FILES ${written}/letterlode.zsh DESTINATION ${CMAKE_INSTALL_DATADIR}/zsh/site-functions
+    RENAME _letterlode COMPONENT program)
 endfunction()
 cmake_language(DEFER DIRECTORY ${PROJECT_SOURCE_DIR} CALL lode_install_program)
-if(PROJECT_IS_TOP_LEVEL)
+if(PROJECT_IS_TOP_LEVEL AND EXISTS /etc/debian_version AND NOT IS_ABSOLUTE "${CMAKE_INSTALL_LIBDIR}")
   include(install/packages.cmake)
 endif()

@@ -1,5 +1,5 @@
-// Writes what accompanies the program: `describe manual README` the manual page, `describe bash` what bash
-// completes by. The build runs it; it is not installed.
+// Writes what accompanies the program: `describe manual README` the manual page, `describe bash` and
+// `describe zsh` what these shells complete by. The build runs it; it is not installed.
 
 #include <exception>
 #include <string>
@@ -19,8 +19,10 @@ int main(int count, char** arguments) {
             print(manual_page(*readme));
         } else if (what == "bash" && count == 2) {
             print(bash_completion());
+        } else if (what == "zsh" && count == 2) {
+            print(zsh_completion());
         } else {
-            say("describe: say 'manual README' or 'bash'.");
+            say("describe: say 'manual README', 'bash' or 'zsh'.");
             return unusable;
         }
         finish_output();

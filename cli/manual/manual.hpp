@@ -12,5 +12,7 @@ namespace lode::cli {
 
 // What bash reads to complete a command.
 [[nodiscard]] std::string bash_completion();
+// The same for zsh.
+[[nodiscard]] std::string zsh_completion();
 
 }  // namespace lode::cli

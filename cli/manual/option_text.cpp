@@ -1,6 +1,7 @@
 #include "option_text.hpp"
 
 #include <boost/program_options/cmdline.hpp>
+#include <boost/program_options/value_semantic.hpp>
 
 namespace lode::cli {
 namespace {
@@ -27,6 +28,8 @@ std::vector<OptionText> option_texts(const Verb& verb) {
         set_value(text, *option->semantic());
         text.purpose = option->description();
         text.offers = offers_of(*option);
+        text.may_be_given_again = dynamic_cast<const po::typed_value<std::vector<std::string>>*>(
+                                      option->semantic().get()) != nullptr;
         texts.push_back(std::move(text));
     }
     return texts;

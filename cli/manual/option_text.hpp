@@ -13,6 +13,7 @@ struct OptionText {
     std::string short_name;  // "-h", or nothing
     std::string value;       // "CxR"; nothing where it takes none
     bool value_is_optional = false;
+    bool may_be_given_again = false;
     std::string purpose;
     Offers offers;
 };

@@ -2,6 +2,14 @@
 # A plain install leaves all of this out, since its tree can be moved and is nobody's package.
 cmake_minimum_required(VERSION 3.25)
 
+# Without these CPack would leave out what the packages depend on, and say so in passing.
+foreach(tool dpkg-shlibdeps file readelf strip gzip)
+  find_program(found_${tool} ${tool})
+  if(NOT found_${tool})
+    message(FATAL_ERROR "Packing for Debian needs ${tool}; install dpkg-dev, file, binutils and gzip.")
+  endif()
+endforeach()
+
 function(run)
   execute_process(COMMAND ${ARGV} COMMAND_ERROR_IS_FATAL ANY)
 endfunction()
@@ -33,6 +41,11 @@ foreach(component IN LISTS CPACK_COMPONENTS_ALL)
     string(REGEX REPLACE "^prefix=[^\n]*" "prefix=/usr" text "${text}")
     file(WRITE ${file} "${text}")
   endforeach()
+
+  # Debian's zsh reads what packages bring from a folder of its own.
+  if(EXISTS ${usr}/share/zsh/site-functions)
+    file(RENAME ${usr}/share/zsh/site-functions ${usr}/share/zsh/vendor-completions)
+  endif()
 
   set(documents ${usr}/share/doc/${package})
   file(MAKE_DIRECTORY ${documents})

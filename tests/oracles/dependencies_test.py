@@ -18,7 +18,7 @@ MARKS = {
     "MIT": r"Permission is hereby granted, free of charge",
     "HPND": r"Permission to use, copy, modify, distribute and sell this software and its",
     "HPND-sell-variant": r"Permission to use, copy, modify, distribute, and sell this software and its",
-    "MIT-Modern-Variant": r"without written agreement and without license or\s+royalty fees",
+    "MIT-Modern-Variant": r"without written agreement and without\s+license or\s+royalty fees",
     "FTL": r"FreeType Project LICENSE|License: FTL",
     "GPL-2.0-or-later": r"GPL-2\+|GNU General Public License",
     "GPL-2.0-only": r"License: GPL-2\.0|License: GPL-2\n|GPL\(v2\)",

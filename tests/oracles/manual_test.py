@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""The manual page and what bash completes by, which are written when the program is built: man and bash read them, and every
+"""The manual page and what shells complete by, which are written when the program is built: man, bash and zsh read them, and every
 option, every choice and every example is tried with the program itself."""
 import os
 import pathlib
@@ -9,7 +9,9 @@ import sys
 import unittest
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
-from program import PROGRAM, ROOT, InFolder, run  # noqa: E402
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent))
+from program import ROOT, InFolder, run  # noqa: E402
+from zsh import Zsh  # noqa: E402
 
 MANUAL = pathlib.Path(os.environ["LODE_MANUAL"])
 SAMPLES = ROOT / "data/samples"
@@ -110,6 +112,17 @@ def completed(*words, cwd=None):
     return completion(*words, cwd=cwd)[0]
 
 
+def choices(empty_folder):
+    """Each option for which bash offers words, with a verb that has it and the words."""
+    seen = set()
+    for verb in verbs():
+        for option in options_of(verb):
+            words = completed(verb, "x", option, "", cwd=empty_folder)
+            if words and (option, *words) not in seen:
+                seen.add((option, *words))
+                yield verb, option, words
+
+
 # What else must be given for an option to be taken.
 PANEL = ["--blank", "8x10in", "--surface", "first"]
 DRAWN = [*PANEL, "--out", "drawn", "--replace"]
@@ -137,16 +150,6 @@ class CompletionTest(InFolder):
         done = run(verb, "words.txt", f"{option}={value}", *beside, cwd=self.folder)
         return done.returncode, done.stderr.decode()
 
-    def choices(self):
-        """Each option for which words are offered, with a verb that has it and the words."""
-        seen = set()
-        for verb in verbs():
-            for option in options_of(verb):
-                words = completed(verb, "x", option, "", cwd=self.folder / "garden shed")
-                if words and (option, *words) not in seen:
-                    seen.add((option, *words))
-                    yield verb, option, words
-
     def test_it_is_entered_for_the_program(self):
         entered = subprocess.run(["bash", "-c", 'source "$LODE_COMPLETION"; complete -p letterlode'], capture_output=True, check=True).stdout
         self.assertEqual(entered.decode().strip(), "complete -F _letterlode letterlode")
@@ -165,7 +168,7 @@ class CompletionTest(InFolder):
 
     def test_the_program_takes_every_choice_and_names_it_where_it_refuses_another(self):
         options = set()
-        for verb, option, words in self.choices():
+        for verb, option, words in choices(self.folder / "garden shed"):
             options.add(option)
             code, refusal = self.answer(verb, option, "no-such-choice" + ("=gold" if option == "--colour" else ""))
             self.assertEqual(code, 2, f"{verb} {option}")
@@ -206,6 +209,46 @@ class CompletionTest(InFolder):
     def test_nothing_where_nobody_can_guess(self):
         for option in ("--seed", "--heading", "--pin", "--locale"):
             self.assertEqual(completed("make", "x", option, "", cwd=self.folder), [])
+
+
+class ZshTest(InFolder):
+    """Choices are tried with the program above: here zsh need only offer what bash does."""
+
+    def setUp(self):
+        super().setUp()
+        (self.folder / "of-the-test").mkdir()
+        (self.folder / "garden").mkdir()
+        (self.folder / "garden/beds").mkdir()
+        (self.folder / "garden/words.txt").touch()
+        self.zsh = Zsh(os.environ["LODE_COMPLETION_OF_ZSH"], self.folder / "of-the-test", self.folder / "garden")
+        self.addCleanup(self.zsh.close)
+
+    def offered(self, line):
+        return self.zsh.offered("letterlode " + line)
+
+    def test_verbs_and_options(self):
+        self.assertEqual(self.offered(""), [*verbs(), "--help", "--version"])
+        for verb in verbs():
+            self.assertEqual(sorted(self.offered(verb + " x --")), sorted(options_of(verb)))
+
+    def test_it_offers_the_choices_that_bash_offers(self):
+        for verb, option, words in choices(self.folder / "garden/beds"):
+            with self.subTest(f"{verb} {option}"):
+                offered = self.offered(f"{verb} x {option} ")
+                self.assertEqual(offered[:len(words)], words)
+                self.assertLessEqual(set(offered[len(words):]), {"beds", "words.txt"})
+                self.assertEqual(self.offered(f"{verb} x {option}={words[-1][:2]}"), [word for word in words if word.startswith(words[-1][:2])])
+
+    def test_lists_files_and_folders(self):
+        self.assertEqual(self.offered("make x --directions right,down-"), ["down-right", "down-left"])
+        self.assertEqual(set(self.offered("make x --out ")), {"beds"})
+        for line in ("make ", "check x --words ", "print words.txt "):
+            self.assertEqual(self.offered(line), ["beds", "words.txt"])
+
+    def test_nothing_where_nobody_can_guess_and_no_second_file(self):
+        for line in ("make x --seed ", "make x --heading ", "print x --name-line="):
+            self.assertEqual(self.offered(line), [])
+        self.assertNotIn("words.txt", self.offered("make x "))
 
 
 if __name__ == "__main__":
