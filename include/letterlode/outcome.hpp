@@ -12,19 +12,19 @@ namespace lode {
 
 struct Refusal {
     enum class Reason {
-        impossible,  // proved: there is no such puzzle
-        unfinished,  // the effort ran out, or the caller cancelled, before either was known
-        unusable,    // the input does not describe a puzzle
+        impossible,  ///< proved: there is no such puzzle
+        unfinished,  ///< the effort ran out, or the caller cancelled, before either was known
+        unusable,    ///< the input does not describe a puzzle
     };
     Reason reason = Reason::unusable;
-    std::string message;  // a sentence or more; names file, line, word and position where there are any
-    std::vector<std::string> words;   // the words to blame, as shown
-    std::vector<std::string> advice;  // ways out, a sentence each
-    std::string source;               // the file that holds the fault, or empty
-    int line = 0;                     // its line, from 1, or 0
+    std::string message;  ///< a sentence or more; names file, line, word and position where there are any
+    std::vector<std::string> words;   ///< the words to blame, as shown
+    std::vector<std::string> advice;  ///< ways out, a sentence each
+    std::string source;               ///< the file that holds the fault, or empty
+    int line = 0;                     ///< its line, from 1, or 0
 };
 
-// A T or a Refusal. Reading the one that is not there throws std::logic_error.
+/// A T or a Refusal. Reading the one that is not there throws std::logic_error.
 template <class T>
 class [[nodiscard]] Outcome {
   public:
@@ -35,7 +35,7 @@ class [[nodiscard]] Outcome {
 
     const T& value() const& { return checked<T>(held_); }
     T& value() & { return checked<T>(held_); }
-    // By value: `for (auto& word : read(...).value().words)` would else walk over what is gone.
+    /// By value: `for (auto& word : read(...).value().words)` would else walk over what is gone.
     T value() && { return std::move(checked<T>(held_)); }
     const T& operator*() const& { return value(); }
     T& operator*() & { return value(); }

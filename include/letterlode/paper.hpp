@@ -10,7 +10,7 @@
 namespace lode {
 
 enum class Paper : std::uint8_t { a4, letter };
-// "a4", "letter"
+/// "a4", "letter"
 [[nodiscard]] LODE_API std::string_view name(Paper paper);
 [[nodiscard]] LODE_API std::optional<Paper> paper_named(std::string_view name);
 
@@ -19,7 +19,7 @@ struct PageSize {
     double height_mm = 0;
     friend bool operator==(const PageSize&, const PageSize&) = default;
 };
-// Upright. A4 is 210 x 297 mm (ISO 216); letter is 8.5 x 11 in.
+/// Upright. A4 is 210 x 297 mm (ISO 216); letter is 8.5 x 11 in.
 [[nodiscard]] LODE_API PageSize size_of(Paper paper);
 
 }  // namespace lode

@@ -16,10 +16,10 @@ struct Point {
     friend bool operator==(const Point&, const Point&) = default;
 };
 
-// From where the contour stands to `to`: straight, or a cubic Bezier with two controls.
+/// From where the contour stands to `to`: straight, or a cubic Bezier with two controls.
 struct Segment {
     bool curved = false;
-    Point control1;  // of no meaning where straight
+    Point control1;  ///< of no meaning where straight
     Point control2;
     Point to;
 
@@ -30,7 +30,7 @@ struct Segment {
     friend bool operator==(const Segment&, const Segment&) = default;
 };
 
-// The last segment ends where the first starts.
+/// The last segment ends where the first starts.
 struct Contour {
     Point start;
     std::vector<Segment> segments;
@@ -53,25 +53,25 @@ struct Box {
     [[nodiscard]] Point centre() const { return {(left + right) / 2, (top + bottom) / 2}; }
 };
 
-// Exact for the curves themselves, not for a flattened copy.
+/// Exact for the curves themselves, not for a flattened copy.
 [[nodiscard]] LODE_API double signed_area(const Contour& contour);
 [[nodiscard]] LODE_API double signed_area(const Path& path);
-// The smallest box that holds the curves (not their controls). Throws std::invalid_argument for an empty
-// path.
+/// The smallest box that holds the curves (not their controls). Throws std::invalid_argument for an empty
+/// path.
 [[nodiscard]] LODE_API Box bounds(const Path& path);
 
 [[nodiscard]] LODE_API Contour reversed(const Contour& contour);
-// Each point times the scale (which must be positive), then moved by the shift.
+/// Each point times the scale (which must be positive), then moved by the shift.
 [[nodiscard]] LODE_API Path transformed(const Path& path, double scale, Point shift);
-// Left and right changed about the middle of a blank of this width; orientations stay as they were.
+/// Left and right changed about the middle of a blank of this width; orientations stay as they were.
 [[nodiscard]] LODE_API Path mirrored(const Path& path, double width);
 
-// Goes from where the contour stands round the centre, clockwise to the eye, to `to`, which must be as far
-// from the centre; a whole turn where both are the same. Curves of at most 45 degrees: at most 4.3e-6 of the
-// radius outside the true arc, and never inside.
+/// Goes from where the contour stands round the centre, clockwise to the eye, to `to`, which must be as far
+/// from the centre; a whole turn where both are the same. Curves of at most 45 degrees: at most 4.3e-6 of the
+/// radius outside the true arc, and never inside.
 LODE_API void append_arc(Contour& contour, Point centre, Point to);
-// All points no further than the radius from the straight line a-b (a stadium), or from the point where a is
-// b.
+/// All points no further than the radius from the straight line a-b (a stadium), or from the point where a is
+/// b.
 [[nodiscard]] LODE_API Path capsule(Point a, Point b, double radius);
 
 }  // namespace lode
