@@ -19,12 +19,13 @@ namespace lode {
 
 /// Something too thin for its film, or too narrow to be weeded.
 struct ThinFinding {
+    /// What is too narrow: a stroke of film, a gap within a piece, or the gap between two.
     enum class Kind : std::uint8_t { stroke, gap, between_pieces };
-    Kind kind = Kind::stroke;
-    std::string layer;
-    std::string piece;  ///< as its Piece is named: "A at row 3, column 4"
-    std::string other;  ///< the other piece, where it is between two
-    double width_mm = 0;
+    Kind kind = Kind::stroke;          ///< what is too narrow
+    std::string layer;                 ///< as it is named
+    std::string piece;                 ///< as its Piece is named: "A at row 3, column 4"
+    std::string other;                 ///< the other piece, where it is between two
+    double width_mm = 0;               ///< at the narrowest place
     Point at;                          ///< on the blank, as the viewer sees it
     std::size_t alike = 1;             ///< pieces of the same shape, this one among them
     std::optional<Cell> cell{};        ///< of the piece, where it is a letter of the grid
@@ -33,24 +34,26 @@ struct ThinFinding {
 
 /// What one layer asks of film, hand and machine.
 struct LayerMeasures {
-    std::string layer;
-    Colour colour;
+    std::string layer;         ///< as it is named
+    Colour colour;             ///< of its film
     std::size_t pieces = 0;    ///< closed shapes to be applied: the dot of an i is one of its own
     std::size_t counters = 0;  ///< to be weeded one by one
     double cut_mm = 0;         ///< length of the outlines
     double area_mm2 = 0;       ///< of film that stays
-    Box box;
-    std::optional<double> narrowest_stroke_mm;
-    std::string narrowest_stroke_at;  ///< the piece
-    std::optional<double> narrowest_gap_mm;
-    std::string narrowest_gap_at;
+    Box box;                   ///< of all its pieces, on the blank
+    std::optional<double> narrowest_stroke_mm;  ///< none: no piece has one
+    std::string narrowest_stroke_at;            ///< the piece
+    std::optional<double> narrowest_gap_mm;     ///< likewise
+    std::string narrowest_gap_at;               ///< the piece
 };
 
+/// What was measured of an artwork, and what of it does not hold.
 struct Measures {
     std::vector<LayerMeasures> layers;  ///< as the artwork's
     std::vector<ThinFinding> thin;      ///< narrowest first of each layer; of equal shapes one
     double least_stroke_mm = 0;         ///< that were asked for
-    double least_gap_mm = 0;
+    double least_gap_mm = 0;            ///< likewise
+    /// Whether there is no finding.
     [[nodiscard]] bool holds() const { return thin.empty(); }
 };
 
@@ -62,9 +65,10 @@ struct Measures {
 /// "the stroke of B at row 3, column 4 (letters) is 0.81 mm (0.032 in) wide; 7 are alike"
 [[nodiscard]] LODE_API std::string finding_text(const ThinFinding& finding);
 
+/// Artwork with its measures, and what was changed so that the film holds.
 struct HeldArtwork {
-    Artwork artwork;
-    Measures measures;
+    Artwork artwork;         ///< as it was drawn last
+    Measures measures;       ///< of this artwork
     ArtworkOptions options;  ///< as they were changed
     std::vector<std::string>
         changed;                 ///< a sentence for each change; none where none was needed or none helped
@@ -78,22 +82,25 @@ struct HeldArtwork {
 [[nodiscard]] LODE_API Outcome<HeldArtwork> draw_and_measure(const Puzzle& puzzle,
                                                              const ArtworkOptions& options,
                                                              const CutControl& control = {});
+inline constexpr std::uint64_t most_drawings_to_hold = 15;  ///< of draw_to_hold
+
 /// Draws, and where the film would not hold, draws again with the least change after which it does: strokes
 /// made wider by just what is missing, and where that closes gaps, the constructed alphabet. Where nothing
 /// helps the artwork is as it was, with its findings. Refused as draw_and_measure is. Progress counts
 /// thousandths of each drawing, of most_drawings_to_hold.
 [[nodiscard]] LODE_API Outcome<HeldArtwork> draw_to_hold(const Puzzle& puzzle, const ArtworkOptions& options,
                                                          const CutControl& control = {});
-inline constexpr std::uint64_t most_drawings_to_hold = 15;
 
+/// The loads of an artwork.
 struct CutPlan {
-    std::vector<ToCut> pieces;  ///< as they are cut, mirrored where the surface asks for it
-    Plan plan;
+    std::vector<ToCut> pieces;     ///< as they are cut, mirrored where the surface asks for it
+    Plan plan;                     ///< of these pieces
     bool bands_are_loose = false;  ///< bands were taken apart to save loads
     bool left_out_marks = false;   ///< registration marks, which made the artwork larger than the bed
+    /// A letter R in the waste, which reads right from the side that is seen.
     struct Witness {
-        Path path;  ///< in its load, as it is cut
-        Colour colour;
+        Path path;      ///< in its load, as it is cut
+        Colour colour;  ///< of the film that it is cut from
     };
     std::vector<std::optional<Witness>> witnesses;  ///< one a load; none where there was no room
 };
@@ -107,18 +114,19 @@ struct CutPlan {
 [[nodiscard]] LODE_API Drawing load_drawing(const Artwork& artwork, const CutPlan& plan,
                                             const PlanOptions& options, std::size_t load, bool weeding_lines);
 
+/// Which files are written.
 struct CutOptions {
     int preview_px = 1'600;  ///< the longer side of preview.png
     bool weeding_lines =
-        false;  ///< a frame about each layer and cuts between rows, which part waste from waste
-    bool dxf = false;
+        false;         ///< a frame about each layer and cuts between rows, which part waste from waste
+    bool dxf = false;  ///< every layer and load as DXF too
     std::optional<PlanOptions> plan;  ///< none: no loads, and a job sheet without them
     /// What plan_loads gave for this artwork and these options of a plan, to live as long as the call; none:
     /// it is planned by the call.
     const CutPlan* planned = nullptr;
     std::optional<double> speed_mm_s;  ///< of the cutter, for an estimate of its time
-    bool guide = false;
-    Paper paper = Paper::a4;  ///< of job sheet and guide
+    bool guide = false;                ///< a true-size page to lay under or behind the blank
+    Paper paper = Paper::a4;           ///< of job sheet and guide
 };
 
 /// "layers/1-letters.svg" and so on, numbered in order of application, each as .pdf (and .dxf) too;

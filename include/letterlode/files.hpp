@@ -15,8 +15,8 @@ namespace lode {
 
 /// A file's path inside a folder ("layers/1-letters.svg") and its bytes.
 struct NamedFile {
-    std::string path;
-    std::string bytes;
+    std::string path;   ///< with / between folders
+    std::string bytes;  ///< all of them
 };
 
 /// What the machine did wrong, not the caller: a full disk, a folder that may not be written.
@@ -36,12 +36,14 @@ class LODE_API Disk {
                         const std::string& to);  ///< over an existing file, never over a folder
     virtual void exchange(const std::string& a, const std::string& b);  ///< swaps two names in one step
     virtual void remove_all(const std::string& path);                   ///< no fault where there is none
+    /// Whether a file or a folder has that path.
     [[nodiscard]] virtual bool exists(const std::string& path) const;
 };
 
-/// Refused as unusable: the file cannot be read, is a folder, or is larger than `most` bytes. "-" reads
-/// standard input.
-inline constexpr std::size_t max_file_bytes = 256u << 20;
+inline constexpr std::size_t max_file_bytes = 256u << 20;  ///< that are read where nothing else is said
+
+/// The bytes of a file; "-" reads standard input. Refused as unusable: the file cannot be read, is a folder,
+/// or is larger than `most` bytes.
 [[nodiscard]] LODE_API Outcome<std::string> read_file(const std::string& path,
                                                       std::size_t most = max_file_bytes);
 

@@ -19,9 +19,10 @@ namespace lode {
 /// A set of cells in a line where a word can be read. A palindrome read from its other end is the same copy
 /// and is given once, in one of the directions right, down, down-right, up-right.
 struct Copy {
-    Cell first;
-    Direction direction = Direction::right;
-    int length = 0;
+    Cell first;                              ///< where the word's first letter stands
+    Direction direction = Direction::right;  ///< in which it reads
+    int length = 0;                          ///< in cells
+    /// Where its last letter stands.
     [[nodiscard]] Cell last() const { return moved(first, direction, length - 1); }
     friend bool operator==(const Copy&, const Copy&) = default;
 };
@@ -38,7 +39,7 @@ struct SearchControl {
 struct SearchRules {
     Directions directions = Directions::all();        ///< in which words are read
     std::size_t most = static_cast<std::size_t>(-1);  ///< copies that are given at the most
-    SearchControl control = {};
+    SearchControl control = {};                       ///< threads, cancellation and progress
 };
 
 struct SearchMeans;
@@ -59,12 +60,14 @@ class LODE_API Matcher {
     Matcher& operator=(Matcher&&) noexcept;
     ~Matcher();
 
+    /// Takes a word, by its place among the matcher's, and one of its copies; false ends the search.
+    using Found = std::function<bool(std::size_t word, const Copy& copy)>;
+
     /// Calls found(word, copy) for every copy, on the calling thread: by first cell in reading order, then by
     /// direction, length and word. Stops where it returns false. A word of one letter is found once a cell,
     /// in the first of the rules' directions; a palindrome in one of the first four directions, or, where the
     /// rules have only its opposite, in that. Returns whether it came to the end: false where found, the
     /// limit (there was one copy more) or a cancellation ended it. Lets pass what found and progress throw.
-    using Found = std::function<bool(std::size_t word, const Copy& copy)>;
     bool search(const Grid& grid, const Found& found, const SearchRules& rules = {}) const;
 
     /// The same by means that tests choose; SearchMeans is known to the library alone.
@@ -78,14 +81,15 @@ class LODE_API Matcher {
 
 /// A word to be judged, and where it is said to stand.
 struct AuditedWord {
-    std::string shown;
-    std::vector<std::string> letters;
-    std::optional<Placement> placed = {};
-    int expected = 1;  ///< copies, the ones inside other words among them
+    std::string shown;                     ///< as findings name it
+    std::vector<std::string> letters;      ///< as Segmenter::spell gives them
+    std::optional<Placement> placed = {};  ///< none: anywhere
+    int expected = 1;                      ///< copies, the ones inside other words among them
     std::vector<std::size_t> outer =
         {};  ///< the words that it can be read inside, by their place among the judged
 };
 
+/// What else a grid is judged by.
 struct AuditRules {
     /// Avoided words as written: matched whatever their case and marks. One of fewer than two letters, or
     /// with a character that can stand in no cell, is no word and is passed over.
@@ -100,33 +104,37 @@ struct AuditRules {
     std::size_t shortest_by_chance = 4;  ///< letters that such a word has at the least
 };
 
+/// What was found of one word.
 struct WordFinding {
-    std::string shown;
-    int expected = 1;
-    std::vector<Copy> copies;  ///< every copy, the strays among them
-    std::vector<Copy> stray = {};
+    std::string shown;                     ///< as it was judged
+    int expected = 1;                      ///< copies that there should be
+    std::vector<Copy> copies;              ///< every copy, the strays among them
+    std::vector<Copy> stray = {};          ///< those that nothing explains
     std::vector<std::string> inside = {};  ///< of each copy, a word that it stands inside, or an empty text
 };
 
+/// A word that nobody listed, and where it stands.
 struct AvoidedFinding {
-    std::string word;  ///< as the avoid list has it
-    Copy copy;
+    std::string word;  ///< as the avoid list or the dictionary has it
+    Copy copy;         ///< where it can be read
 };
 
-/// certified: every word in its expected copies and nowhere else, and no avoided word.
+/// What the independent search found in a grid.
+///
+/// Certified is a grid with every word in its expected copies and nowhere else, and no avoided word.
 /// Where a word's placement is known, a copy that covers other cells is a stray copy, unless more than one is
 /// expected and it stands inside a word that holds it. Where it is not known, the copies beyond the expected
 /// ones are, those inside other words and then those that come first being the expected ones. Missing is a
 /// word with fewer copies than expected.
 struct Audit {
-    bool certified = false;
+    bool certified = false;  ///< there is no finding, and the search came to its end
     bool cut_short = false;  ///< there were more copies than `most`
     bool cancelled = false;  ///< the search did not come to its end: what is listed was found, no more known
-    std::size_t avoided_words = 0;  ///< how many the rules name
-    std::vector<WordFinding> words;
-    std::vector<std::string> missing;
-    std::vector<AvoidedFinding> avoided;
-    std::vector<AvoidedFinding> allowed;
+    std::size_t avoided_words = 0;        ///< how many the rules name
+    std::vector<WordFinding> words;       ///< in the order that they were given in
+    std::vector<std::string> missing;     ///< words with too few copies, as shown
+    std::vector<AvoidedFinding> avoided;  ///< each is a finding
+    std::vector<AvoidedFinding> allowed;  ///< avoided words that the rules allow: no finding
     /// Copies of dictionary words that lie in no copy of a listed word, longest first. They are no finding.
     std::vector<AvoidedFinding> chance;
 };

@@ -42,42 +42,43 @@ enum class KeyMarks : std::uint8_t { rings, lines, greyed };
 
 /// A puzzle as it is printed.
 struct Worksheet {
-    Puzzle puzzle;
-    std::string title;
+    Puzzle puzzle;             ///< to be solved
+    std::string title;         ///< above the grid; may be empty
     std::string version = {};  ///< "A"; empty where there is one only
 };
 
 /// Type is in points, of which an inch has 72; a letter's size is that of its font, as a type size is.
 struct PrintOptions {
-    Paper page = Paper::a4;
-    bool landscape = false;
+    Paper page = Paper::a4;   ///< the sheet
+    bool landscape = false;   ///< lying on its long side
     double margin_mm = 12.7;  ///< half an inch: more than any printer leaves white (common practice)
     std::string font;         ///< family; empty: DejaVu Sans
-    ListOrder order = ListOrder::alphabetical;
-    GridLines grid_lines = GridLines::none;
-    std::string name_line;  ///< "Name": this text and a line to write on; empty: none
-    std::string date_line;
+    ListOrder order = ListOrder::alphabetical;  ///< of the words below the grid
+    GridLines grid_lines = GridLines::none;     ///< between cells
+    std::string name_line;                      ///< "Name": this text and a line to write on; empty: none
+    std::string date_line;                      ///< likewise: "Date"
     bool large_print = false;  ///< letters and list of large_print_pt or more, where the page allows it
     bool key = true;           ///< an answer key for each worksheet, after all of them
-    KeyMarks key_marks = KeyMarks::rings;
-    std::vector<Colour> colours;       ///< of the key's marks, in turn; none: greys
-    std::string contents;              ///< the title of a page of contents in front; empty: no such page
-    std::optional<std::int64_t> date;  ///< of the document, in seconds since 1970
+    KeyMarks key_marks = KeyMarks::rings;  ///< of words in the key
+    std::vector<Colour> colours;           ///< of the key's marks, in turn; none: greys
+    std::string contents;                  ///< the title of a page of contents in front; empty: no such page
+    std::optional<std::int64_t> date;      ///< of the document, in seconds since 1970
 };
-/// The least that is printed. Judgement: what newspapers set their text in.
+/// The least that letters of a grid are printed in. Judgement: what newspapers set their text in.
 inline constexpr double least_letter_pt = 8;
-inline constexpr double least_list_pt = 8;
+inline constexpr double least_list_pt = 8;  ///< likewise, of a list
 /// UKAAF G003: clear print is 12 pt at the least; large print 16 pt at the least, 18 at best.
 inline constexpr double clear_print_pt = 12;
-inline constexpr double large_print_pt = 18;
-inline constexpr std::size_t most_worksheets = 1'000;
+inline constexpr double large_print_pt = 18;              ///< of UKAAF G003, the best
+inline constexpr std::size_t most_worksheets = 1'000;     ///< of one document
 inline constexpr std::size_t most_heading_bytes = 2'000;  ///< of a title, a label
-inline constexpr double least_print_margin_mm = 4;
-inline constexpr double most_print_margin_mm = 50;
+inline constexpr double least_print_margin_mm = 4;        ///< what printers reach
+inline constexpr double most_print_margin_mm = 50;        ///< leaves half of a sheet
 
+/// A document, and what its reader will find.
 struct PrintedPages {
-    std::string pdf;
-    int pages = 0;
+    std::string pdf;                 ///< the file's bytes
+    int pages = 0;                   ///< keys and contents among them
     double letter_pt = 0;            ///< of the grids, the least of all worksheets
     double list_pt = 0;              ///< of the lists, the least
     bool is_large_enough = true;     ///< false: large print was asked for and is not reached

@@ -17,12 +17,14 @@ namespace lode {
 
 /// A letter's number in an Alphabet. Two values are no letters: see grid.hpp.
 using Letter = std::uint16_t;
+/// A word or a part of it, in letters of one Alphabet.
 using Letters = std::vector<Letter>;
 
-inline constexpr Letter closed_cell = 0xFFFF;  ///< a cell that the mask leaves out
-inline constexpr Letter empty_cell = 0xFFFE;   ///< an open cell that holds no letter yet
-inline constexpr std::size_t max_letters = 0xFFF0;
+inline constexpr Letter closed_cell = 0xFFFF;       ///< a cell that the mask leaves out
+inline constexpr Letter empty_cell = 0xFFFE;        ///< an open cell that holds no letter yet
+inline constexpr std::size_t max_letters = 0xFFF0;  ///< that one Alphabet can number
 
+/// In which case letters stand in the grid.
 enum class LetterCase { upper, lower, keep };
 /// "upper", "lower", "keep"
 [[nodiscard]] LODE_API std::string_view name(LetterCase letters);
@@ -54,17 +56,19 @@ enum class Finals { keep, fold };
 [[nodiscard]] LODE_API std::string_view name(Finals rule);
 [[nodiscard]] LODE_API std::optional<Finals> finals_named(std::string_view name);
 
+/// By which rules words become letters.
 struct TextRules {
-    std::string locale = "root";  ///< a BCP 47 tag ("en", "cy", "sr-Latn"), or "root"
-    LetterCase letters = LetterCase::upper;
-    Digraphs digraphs = Digraphs::join;
-    std::optional<SharpS> sharp_s = {};  ///< none: doubled in upper case, kept otherwise
-    Marks marks = Marks::keep;
-    Finals finals = Finals::keep;
+    std::string locale = "root";             ///< a BCP 47 tag ("en", "cy", "sr-Latn"), or "root"
+    LetterCase letters = LetterCase::upper;  ///< in the grid; the list keeps its own
+    Digraphs digraphs = Digraphs::join;      ///< of the language's alphabet
+    std::optional<SharpS> sharp_s = {};      ///< none: doubled in upper case, kept otherwise
+    Marks marks = Marks::keep;               ///< on letters
+    Finals finals = Finals::keep;            ///< of Hebrew and Greek
 };
 
 /// Parts letters inside a word: "Ban|gor" has N and G where "llong" has NG. It is neither shown nor hidden.
 inline constexpr char letter_bar = '|';
+/// The word as it is shown, without its bars.
 [[nodiscard]] LODE_API std::string without_bars(std::string_view word);
 
 /// Cuts words into letters by the rules of a locale: normalised, cased, then by grapheme clusters (UAX #29 as
@@ -77,16 +81,18 @@ inline constexpr char letter_bar = '|';
 class LODE_API Segmenter {
   public:
     /// Refused as unusable where the locale is no well-formed tag of a known language.
-    static Outcome<Segmenter> open(const TextRules& rules);
+    [[nodiscard]] static Outcome<Segmenter> open(const TextRules& rules);
     Segmenter(Segmenter&&) noexcept;
     Segmenter& operator=(Segmenter&&) noexcept;
     ~Segmenter();
 
+    /// A word cut into letters, or what stands in its way.
     struct Spelling {
         std::vector<std::string> letters;  ///< none where there is a bad character
         std::string bad;                   ///< the first character that can stand in no cell, or empty
         int bad_position = 0;              ///< its place in the text, counted in grapheme clusters from 1
     };
+    /// The letters of a word, as they stand in the cells. Text that is no UTF-8 has a bad character. Linear.
     [[nodiscard]] Spelling spell(std::string_view text) const;
 
     /// The word as it can stand in a grid: joined as `spell` does it, and every other way to join or split
@@ -100,6 +106,7 @@ class LODE_API Segmenter {
     /// joined.
     [[nodiscard]] std::vector<std::string> clusters(std::string_view text) const;
 
+    /// The rules that it was opened with.
     [[nodiscard]] const TextRules& rules() const;
     /// Whether there are letters of several characters that `spell` joins.
     [[nodiscard]] bool joins_letters() const;
@@ -132,11 +139,14 @@ class LODE_API Alphabet {
     /// The number of the letter; a new one where it was not known. Throws std::length_error beyond
     /// max_letters.
     Letter add(std::string_view letter);
+    /// The numbers of these letters in their order, each as `add` gives it.
     Letters add_all(const std::vector<std::string>& letters);
 
+    /// The number of the letter, or nothing where it was never added.
     [[nodiscard]] std::optional<Letter> find(std::string_view letter) const;
     /// Throws std::out_of_range for a number that is none of this alphabet's.
     [[nodiscard]] const std::string& text(Letter letter) const { return texts_.at(letter); }
+    /// How many letters there are; they are numbered from 0.
     [[nodiscard]] std::size_t size() const { return texts_.size(); }
 
   private:
@@ -146,17 +156,21 @@ class LODE_API Alphabet {
 
 /// A word as the maker wrote it, and the line that it stood on (0 where there is none).
 struct ListedWord {
-    std::string shown;
-    int line = 0;
+    std::string shown;  ///< as the list has it, bars included
+    int line = 0;       ///< from 1
     /// How the word is marked in artwork: a colour as read_colour takes it, "none", or empty: as the others.
     std::string band = {};
 };
 
 /// A list as written. `source` names it in messages: a file's name, or empty.
 struct WordLines {
-    std::string source;
-    std::vector<ListedWord> words;
+    std::string source;             ///< a name for messages
+    std::vector<ListedWord> words;  ///< in the order of the list
 };
+
+inline constexpr std::size_t max_list_words = 1'000'000;     ///< that are read
+inline constexpr std::size_t max_list_letters = 16'000'000;  ///< of all words of a list
+inline constexpr std::size_t max_word_bytes = 100'000;       ///< as shown
 
 /// Reads a list: UTF-8, a word a line. Blank lines are passed over, and so are comments: a line that starts
 /// with '#', and what follows a '#' that stands between blanks. A byte order mark and CRLF are taken.
@@ -164,28 +178,27 @@ struct WordLines {
 /// it has a second field, its band; fields may stand in quotes, doubled inside (RFC 4180).
 /// Refused as unusable: text that is no UTF-8 (naming the line), control characters, more than
 /// max_list_words, a row with more fields, quotes that are not closed.
-inline constexpr std::size_t max_list_words = 1'000'000;
-inline constexpr std::size_t max_list_letters = 16'000'000;  ///< of all words of a list
-inline constexpr std::size_t max_word_bytes = 100'000;       ///< as shown
 [[nodiscard]] LODE_API Outcome<WordLines> read_word_lines(std::string_view text, std::string_view source);
+
+inline constexpr std::size_t max_dictionary_words = 5'000'000;  ///< that are read
 
 /// Reads a dictionary: a word a line, with what follows a '/' or a tab passed over, as the word lists of
 /// spelling checkers have it, and lines that are none of text. Refused as unusable: no word, more than
 /// max_dictionary_words.
-inline constexpr std::size_t max_dictionary_words = 5'000'000;
 [[nodiscard]] LODE_API Outcome<std::vector<std::string>> read_dictionary(std::string_view text,
                                                                          std::string_view source);
 
 /// A word checked at the door: `letters` is what stands in the grid.
 struct Word {
-    std::string shown;  ///< without bars
-    std::vector<std::string> letters;
-    int line = 0;
+    std::string shown;                 ///< without bars
+    std::vector<std::string> letters;  ///< one a cell, normalised and cased
+    int line = 0;                      ///< of the list, from 1; 0: none
 };
 
+/// A list whose words can all stand in a grid.
 struct WordList {
-    std::string source;
-    std::vector<Word> words;
+    std::string source;       ///< as WordLines has it
+    std::vector<Word> words;  ///< in the order of the list
 };
 
 /// Spells every word. Refused as unusable, naming file, line and word: a word with fewer than two letters or
