@@ -91,6 +91,7 @@ def c(text, stem):
 def main():
     path = pathlib.Path(sys.argv[1])
     text = path.read_text(encoding="utf-8")
+    text = text.replace("'.'", r"'\.'")  # a dot that ends no sentence
     sys.stdout.write(cpp(text, path.stem) if path.suffix == ".hpp" else c(text, path.stem))
 
 
