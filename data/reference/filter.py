@@ -43,11 +43,11 @@ def cpp(text, stem):
     """The opening comment is of the group and of the file; the group has all that is in the namespace."""
     group = GROUPS[stem]
     opening = re.match(r"#pragma once\n((?://[^\n]*\n)+)", text)
-    said = opening[1].replace("//", "///")
+    said = re.sub(r"^//", "", opening[1].removesuffix("\n"), flags=re.M)
     body = with_forms(text[opening.end():])
     body = body.replace("namespace lode {", f"namespace lode {{ /** \\addtogroup {group} */ /** \\{{ */", 1)
     body = body.replace("}  // namespace lode", "/** \\} */ }")
-    return f"/** \\file */ /// \\addtogroup {group}\n{said}{body}"
+    return f"/** \\file */ /** \\addtogroup {group}\n{said} */\n{body}"
 
 
 def said_in(comment):

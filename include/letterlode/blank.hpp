@@ -47,7 +47,7 @@ inline constexpr std::size_t max_outline_segments = 200'000;  ///< of such an ou
 /// most_blank_mm, a file that cannot be read or holds no usable outline.
 [[nodiscard]] LODE_API Outcome<Blank> read_blank(std::string_view text);
 
-/// Such a blank without text; throws std::invalid_argument where the size has no area or the name is none.
+/// A blank of a shape that read_blank names. Throws std::invalid_argument: no area, or an unknown name.
 [[nodiscard]] LODE_API Blank shaped_blank(std::string_view shape, BlankSize size);
 
 /// The outline of the largest thing that an SVG document draws, at its true size, moved to 0,0: the contour

@@ -70,7 +70,7 @@ class LODE_API Matcher {
     /// limit (there was one copy more) or a cancellation ended it. Lets pass what found and progress throw.
     bool search(const Grid& grid, const Found& found, const SearchRules& rules = {}) const;
 
-    /// The same by means that tests choose; SearchMeans is known to the library alone.
+    /// As search, by means that tests choose; SearchMeans is known to the library alone.
     bool search_by(const SearchMeans& means, const Grid& grid, const Found& found,
                    const SearchRules& rules) const;
 
@@ -161,7 +161,7 @@ class LODE_API Judge {
     std::unique_ptr<Rules> rules_;
 };
 
-/// The same for one grid.
+/// Judges one grid, by rules that are used once.
 [[nodiscard]] LODE_API Audit audit(const LetteredGrid& grid, std::span<const AuditedWord> words,
                                    const AuditRules& rules, const Segmenter& segmenter,
                                    const SearchControl& control = {});

@@ -116,12 +116,12 @@ struct Plan {
 
 /// Turned clockwise about the origin.
 [[nodiscard]] LODE_API Path turned(const Path& path, int eighths);
-/// As the piece, or what was split from it, lies in its load: its marks with it.
+/// The piece, or what was split from it, as it lies in its load: its marks with it.
 [[nodiscard]] LODE_API Path placed(std::span<const ToCut> pieces, const Plan& plan, const PlacedPiece& where);
 
-/// As few loads as possible, then as few film rectangles, then as little film. In each load the boxes of
-/// pieces lie a gap apart, each within a rectangle of film of its colour that reaches a margin beyond it, no
-/// two rectangles overlap, and all lie within what the cutter reaches. Film comes from the maker's stock
+/// Plans as few loads as possible, then as few film rectangles, then as little film. In each load the boxes
+/// of pieces lie a gap apart, each within a rectangle of film of its colour that reaches a margin beyond it,
+/// no two rectangles overlap, and all lie within what the cutter reaches. Film comes from the maker's stock
 /// where its colour is named there, never more than there is. What is larger than the bed, or than each sheet
 /// of its colour, is split along straight lines that cross none of its contours' boxes.
 ///

@@ -47,7 +47,7 @@ struct Worksheet {
     std::string version = {};  ///< "A"; empty where there is one only
 };
 
-/// Type is in points, of which an inch has 72; a letter's size is that of its font, as a type size is.
+/// How worksheets are printed. Type is in points, 72 to the inch; a letter's size is that of its font.
 struct PrintOptions {
     Paper page = Paper::a4;   ///< the sheet
     bool landscape = false;   ///< lying on its long side

@@ -165,7 +165,7 @@ class LODE_API CheckedRecipe {
 
     /// The puzzle of the recipe with this seed, as `make` below gives it.
     [[nodiscard]] Outcome<Puzzle> make(std::uint64_t seed, const MakeControl& control = {}) const;
-    /// With the recipe's own seed.
+    /// The puzzle of the recipe with the recipe's own seed.
     [[nodiscard]] Outcome<Puzzle> make(const MakeControl& control = {}) const;
 
   private:
@@ -227,9 +227,9 @@ struct RatingRules {
 
 /// What a reader meets in the puzzle. Refused as unusable: a grid that is too large.
 [[nodiscard]] LODE_API Outcome<Rating> rate(const Puzzle& puzzle, const RatingRules& rules = {});
-/// The same of any grid and a recipe's words; where placements are not known, each word is taken to stand
-/// where it is met first in reading order. The reader's direction is that of the words' script. Refused
-/// besides as `audit` is.
+/// What a reader meets in any grid, by a recipe's words; where placements are not known, each word is taken
+/// to stand where it is met first in reading order. The reader's direction is that of the words' script.
+/// Refused besides as `audit` is.
 [[nodiscard]] LODE_API Outcome<Rating> rate(const LetteredGrid& grid, const Recipe& recipe,
                                             std::span<const PlacedWord> placed = {},
                                             const RatingRules& rules = {});

@@ -1,4 +1,8 @@
 // Judges a finished grid, whoever made it.
+// Prints:
+//     not certified
+//     Mint stands once more, from row 4, column 4 left
+//     Dill is missing
 #include <iostream>
 
 #include <letterlode/puzzle.hpp>

@@ -1,4 +1,10 @@
 // Draws a puzzle on a blank and writes all that its maker needs: layers, loads, job sheet, guide and picture.
+// Prints:
+//     layer: bands
+//     layer: letters
+//     layer: heading
+//     the film holds
+//     begin with the job sheet in tool-shed
 #include <iostream>
 
 #include <letterlode/cut.hpp>
@@ -28,6 +34,6 @@ int main() {
     }
     lode::Disk disk;
     const auto folder = lode::write_folder("tool-shed", *files, false, disk);  // whole, or not at all
-    std::cout << "written to " << *folder
-              << ", job sheet and all: " << disk.exists(*folder + "/job-sheet.pdf") << '\n';
+    if (disk.exists(*folder + "/job-sheet.pdf"))
+        std::cout << "begin with the job sheet in " << *folder << '\n';
 }

@@ -1,4 +1,7 @@
 // Makes many puzzles from one recipe, which is checked once.
+// Prints:
+//     8 made
+//     5 to choose from; the calmest is certified
 #include <iostream>
 #include <thread>
 #include <vector>
@@ -30,11 +33,12 @@ int main() {
         if (!grid.empty()) ++made;
     std::cout << made << " made\n";
 
-    // Or different ones to choose from, the calmest to read first.
+    // Or puzzles that differ to choose from, the calmest to read first.
     lode::MakeControl control;
     control.threads = 2;
     const auto choices = lode::make_choices(*checked, 1, 5, control);
     const auto ranked = lode::rank_puzzles(*choices);
-    std::cout << ranked->size() << " to choose from; first the one of least score: "
-              << (ranked->front().score <= ranked->back().score) << '\n';
+    const lode::Puzzle& calmest = (*choices)[ranked->front().puzzle];
+    std::cout << choices->size() << " to choose from; the calmest is "
+              << (calmest.audit.certified ? "certified" : "not certified") << '\n';
 }

@@ -1,4 +1,7 @@
 // Tells how far the work is, and stops it.
+// Prints:
+//     made
+//     Interrupted after an effort of 0 steps.
 #include <atomic>
 #include <iostream>
 

@@ -1,4 +1,11 @@
-/* Handles a refusal, which is a result, and an error, which says what is wrong with the call. */
+/* Handles a refusal, which is a result, and an error, which says what is wrong with the call.
+ *
+ * Prints:
+ *     error: A grid of 0x6 has no cells.
+ *     refused: vegetables.txt:1: 'Artichoke' has 9 letters, and a grid of 6x6 takes words of at most 6
+ *       in these directions and this shape.
+ *     way out: Take a larger grid, more directions or a shorter word; --grid auto finds a size.
+ */
 #include <stdio.h>
 
 #include <letterlode/letterlode.h>

@@ -1,4 +1,10 @@
 // Handles a refusal: what was asked for cannot be, and the refusal says why and what would help.
+// Prints:
+//     The recipe has a fault.
+//     vegetables.txt:1: 'Artichoke' has 9 letters, and a grid of 6x6 takes words of at most 6
+//       in these directions and this shape.
+//     word: Artichoke
+//     way out: Take a larger grid, more directions or a shorter word; --grid auto finds a size.
 #include <iostream>
 
 #include <letterlode/puzzle.hpp>

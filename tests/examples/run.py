@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """run.py PROGRAM SOURCE: runs an example in an empty folder, and holds what it prints against its opening comment.
 
-The comment says what is printed after "Prints:", four blanks before each line.
+The comment says what is printed after "Prints:"; it may break a long line.
 """
 import pathlib
 import re
@@ -16,16 +16,16 @@ def said(source):
     lines = [re.sub(r"^(//| \*)", "", line).rstrip() for line in comment.removesuffix("*/").split("\n")]
     if " Prints:" not in lines:
         sys.exit(f"{source}: its opening comment does not say what it prints")
-    return "\n".join(line[5:] for line in lines[lines.index(" Prints:") + 1:]).strip("\n")
+    return "\n".join(lines[lines.index(" Prints:") + 1:])
 
 
 def main():
     program, source = sys.argv[1:]
     with tempfile.TemporaryDirectory() as folder:
         run = subprocess.run([program], cwd=folder, capture_output=True, text=True, encoding="utf-8", timeout=600)
-    printed = "\n".join(line.rstrip() for line in run.stdout.split("\n")).strip("\n")
-    if run.returncode or run.stderr or printed != said(source):
-        sys.exit(f"{source} ended with {run.returncode} and {run.stderr!r}, and printed\n{printed}\n-- but says that it prints\n{said(source)}")
+    if run.returncode or run.stderr or run.stdout.split() != said(source).split():
+        sys.exit(f"{source} ended with {run.returncode} and {run.stderr!r}, and printed\n{run.stdout}\n"
+                 f"but says that it prints\n{said(source)}")
 
 
 if __name__ == "__main__":

@@ -1,4 +1,6 @@
 // Prints worksheets for a class: neighbours have different puzzles that are alike in difficulty.
+// Prints:
+//     6 pages
 #include <iostream>
 #include <vector>
 
