@@ -72,7 +72,7 @@ def describe_symbols(libraries, include):
     if not lines:
         sys.exit("no library exports a C++ symbol")
     for header in (include / "letterlode").glob("*.hpp"):
-        for kind, name in re.findall(r"\[\[nodiscard\]\] (?:static |virtual |constexpr |LODE_API )*([^=;(]+?)\s+(\w+)\(",
+        for kind, name in re.findall(r"\[\[nodiscard\]\] (?:static |virtual |constexpr |LODE_API )*(?!explicit)([^=;({]+?)\s+(\w+)\(",
                                      header.read_text(encoding="utf-8")):
             lines.add(f"{name} returns {kind}")
     return "".join(f"{line}\n" for line in sorted(lines))
