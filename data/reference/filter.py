@@ -72,7 +72,7 @@ def c(text, stem):
             part = re.sub(r"^(?<!\A)(typedef struct (\w+) \2;)$", r"/** An opaque handle. */ \1", part, flags=re.M)
             part = re.sub(r"^(?<!\A)(#define LODE_VERSION\w*)", r"/** As LODE_VERSION_MAJOR. */ \1", part, flags=re.M)
         elif at == 1:
-            said = re.sub(r"^ \* (\d\d\. )", r" *  \1", said_in(part).replace(" * @file\n", ""), flags=re.M)
+            said = re.sub(r"^ \* (\d\d\. )", r" *  \1", re.sub(r"\s*(\*\s+)?@file", "", said_in(part), count=1), flags=re.M)
             part = f"/** \\file */ /** \\addtogroup {group}{said} */ /** \\{{ */\n"
         elif section := re.match(r"/\* -{4} (.+?) -+ \*/", part):
             sections += 1
