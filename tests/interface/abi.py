@@ -27,7 +27,10 @@ EXPORTED = '__attribute__((visibility("default")))'
 
 
 def run(command, **more):
-    return subprocess.run([str(part) for part in command], check=True, capture_output=True, text=True, **more).stdout
+    ended = subprocess.run([str(part) for part in command], capture_output=True, text=True, **more)
+    if ended.returncode:
+        sys.exit(f"{' '.join(str(part) for part in command)} failed:\n{ended.stderr}")
+    return ended.stdout
 
 
 def described(compiler, flags, source, suffix):
@@ -208,7 +211,7 @@ def main():
     arguments.add_argument("folder", type=pathlib.Path)
     for name in ("version", "cc", "cxx"):
         arguments.add_argument(f"--{name}", required=True)
-    arguments.add_argument("--include", type=pathlib.Path, required=True)
+    arguments.add_argument("--include", type=lambda path: pathlib.Path(path).resolve(), required=True)
     arguments.add_argument("libraries", nargs="+")
     asked = arguments.parse_args()
     parts = {"c.abi": describe_c(asked.cc, asked.include), "symbols.txt": describe_symbols(asked.libraries, asked.include),
@@ -216,7 +219,7 @@ def main():
     if asked.what == "check":
         if not check(asked.folder, asked.version, parts):
             sys.exit("DEVELOPERS.md says what may change when, and how a release renews the description")
-        print(f"nothing that {(asked.folder / 'version.txt').read_text().strip()} had is gone or changed")
+        print(f"{asked.version} may follow {(asked.folder / 'version.txt').read_text().strip()}")
         return
     asked.folder.mkdir(parents=True, exist_ok=True)
     for name, text in {**parts, "version.txt": f"{asked.version}\n"}.items():
