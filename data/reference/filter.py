@@ -20,8 +20,8 @@ GROUPS = {
 # A declaration that has no comment of its own, and what its form says.
 FORMS = [
     (r"friend (constexpr )?bool operator==\(.*= default;", "Equal where all members are."),
-    (r"(\w+)\(\1&&\) noexcept;", "Moves. The other may only be assigned to or destroyed."),
-    (r"(\w+)& operator=\(\1&&\) noexcept;", "Moves. The other may only be assigned to or destroyed."),
+    (r"(\w+)\(\1&&\) noexcept;", "Moves; the other may then only be assigned to or destroyed."),
+    (r"(\w+)& operator=\(\1&&\) noexcept;", "Moves; the other may then only be assigned to or destroyed."),
     (r"\[\[nodiscard\]\] LODE_API std::string_view name\(\w+ \w+\);", "The enumerator as a text: lower case, with hyphens."),
     (r"\[\[nodiscard\]\] LODE_API std::optional<\w+> \w+_named\(std::string_view name\);",
      "The enumerator that has this name, or nothing."),
