@@ -103,6 +103,9 @@ LODE_API const char* lode_error_message(const lode_error* error);
 LODE_API const char* lode_error_source(const lode_error* error);
 /* Its line, from 1, or 0 where there is none. [nothing to own | any | 0.1] */
 LODE_API int32_t lode_error_line(const lode_error* error);
+/* Its place in the word to blame, by user-perceived characters, or else its column in the line, from 1, or 0
+   where there is none. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_error_position(const lode_error* error);
 /* The words to blame, as you wrote them. [nothing to own | any | 0.1] */
 LODE_API size_t lode_error_word_count(const lode_error* error);
 /* [the error's | any | 0.1] */
@@ -250,6 +253,9 @@ LODE_API const char* lode_refusal_message(const lode_refusal* refusal);
 LODE_API const char* lode_refusal_source(const lode_refusal* refusal);
 /* Its line, from 1, or 0 where there is none. [nothing to own | any | 0.1] */
 LODE_API int32_t lode_refusal_line(const lode_refusal* refusal);
+/* Its place in the word to blame, by user-perceived characters, or else its column in the line, from 1, or 0
+   where there is none. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_refusal_position(const lode_refusal* refusal);
 /* The words to blame, as you wrote them. [nothing to own | any | 0.1] */
 LODE_API size_t lode_refusal_word_count(const lode_refusal* refusal);
 /* [the refusal's | any | 0.1] */

@@ -96,6 +96,10 @@ std::int32_t lode_error_line(const lode_error* error) {
     return error ? error->what.line : 0;
 }
 
+std::int32_t lode_error_position(const lode_error* error) {
+    return error ? error->what.position : 0;
+}
+
 std::size_t lode_error_word_count(const lode_error* error) {
     return error ? error->what.words.size() : 0;
 }

@@ -48,6 +48,7 @@ struct Failure {
     std::string message;
     std::string source;
     std::int32_t line = 0;
+    std::int32_t position = 0;
     std::vector<std::string> words;
     std::vector<std::string> advice;
 };
@@ -62,6 +63,7 @@ Failure failure_of(const Call& call) {
     failure.message = lode_error_message(error.get());
     failure.source = lode_error_source(error.get());
     failure.line = lode_error_line(error.get());
+    failure.position = lode_error_position(error.get());
     for (std::size_t at = 0; at < lode_error_word_count(error.get()); ++at)
         failure.words.emplace_back(lode_error_word(error.get(), at));
     for (std::size_t at = 0; at < lode_error_advice_count(error.get()); ++at)
