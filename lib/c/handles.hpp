@@ -46,6 +46,13 @@ struct lode_rating {
 
 namespace lode::c {
 
+// Throws BrokenCall for a number that is no direction.
+inline Direction need_direction(std::int32_t direction) {
+    if (direction < LODE_RIGHT || direction > LODE_DOWN_LEFT)
+        throw BrokenCall(std::to_string(direction) + " is no direction");
+    return static_cast<Direction>(direction);
+}
+
 // Hands out a text that the handle keeps, written at the first call.
 template <class Handle, class Write>
 std::int32_t give_kept(const char* function, const char** result, const char* result_name,
