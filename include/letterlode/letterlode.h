@@ -15,7 +15,7 @@
  *     that was asked and lives as long; never free it. A `source` is any name of yours for messages ("words.txt").
  *  6. Getters return their value. Asked of NULL, or of a place where there is nothing, they give NULL or 0.
  *  7. Counting. Here rows, columns and places in lists count from 0; in JSON, messages and texts, from 1.
- *  8. Threads. There is no global state and nothing to set up. Puzzles, audits,
+ *  8. Threads. There is no global state and nothing to set up. Makers, puzzles, lists of puzzles, audits,
  *     ratings, refusals and errors never change: share them freely. A recipe has any number of readers or
  *     one writer at a time; a control says its own.
  *  9. Safety. No exception leaves, nothing aborts, prints, or depends on the C locale. Memory that ran out is a
@@ -76,7 +76,9 @@ enum {
 typedef struct lode_error lode_error;       /**< why a call failed */
 typedef struct lode_recipe lode_recipe;     /**< everything that a puzzle is made from */
 typedef struct lode_control lode_control;   /**< a hold on work under way */
+typedef struct lode_maker lode_maker;       /**< a recipe checked once, from which puzzles are made */
 typedef struct lode_puzzle lode_puzzle;     /**< a grid with its words */
+typedef struct lode_puzzles lode_puzzles;   /**< several puzzles of one recipe */
 typedef struct lode_refusal lode_refusal;   /**< why there is no puzzle */
 typedef struct lode_audit lode_audit;       /**< what a search of a finished grid found */
 typedef struct lode_rating lode_rating;     /**< what a reader meets */
@@ -352,26 +354,31 @@ LODE_API int32_t lode_recipe_clear_earlier(lode_recipe* recipe, lode_error** err
 
 /* ---- Making --------------------------------------------------------------------------------------------- */
 
-/** Called now and then, on the thread that makes the puzzle, with the steps spent and allowed. It may cancel the
-    control; it must not free it, throw, jump out, or end its thread. */
-typedef void (*lode_progress)(void* user, uint64_t effort_spent, uint64_t effort);
+/** Called now and then, on the thread that makes the puzzle or searches the grid, with how much of the work is done
+    and how much there is at the most: in steps of effort, or in rows. It may cancel the control; it must not free
+    it, throw, jump out, or end its thread. */
+typedef void (*lode_progress)(void* user, uint64_t done, uint64_t all);
 
 /** A hold on work under way. [yours | any | 0.1] */
 LODE_API int32_t lode_control_create(lode_control** control, lode_error** error);
 
-/** `progress` and `user` are nullable. [you keep `user` alive as long as the control is used | while no puzzle is
-    made under the control | 0.1] */
+/** `progress` and `user` are nullable. [you keep `user` alive as long as the control is used | while no work is
+    done under the control | 0.1] */
 LODE_API int32_t lode_control_set_progress(lode_control* control, lode_progress progress, void* user,
                                            lode_error** error);
 
-/** Whatever is made under the control, now and later, is refused soon, as LODE_REASON_UNFINISHED.
-    [nothing to own | any, at any time, and in a signal handler | 0.1] */
+/** How many processors to use at the most, 1 to 1024, 1 by default; the result is the same. Those that are not the
+    calling thread end with the call. [nothing to own | while no work is done under the control | 0.1] */
+LODE_API int32_t lode_control_set_threads(lode_control* control, int32_t threads, lode_error** error);
+
+/** Whatever is done under the control, now and later, ends soon: a puzzle is refused as LODE_REASON_UNFINISHED, a
+    search is LODE_CANCELLED. [nothing to own | any, at any time, and in a signal handler | 0.1] */
 LODE_API void lode_control_cancel(lode_control* control);
 
 /** Makes a cancelled control fit for new work. [nothing to own | any | 0.1] */
 LODE_API void lode_control_reset(lode_control* control);
 
-/** [nothing to own | any, when no other uses the control | 0.1] */
+/** Frees it. [nothing to own | any, when no other uses the control | 0.1] */
 LODE_API void lode_control_free(lode_control* control);
 
 /** Places the words, fills the grid and audits it; a puzzle is given only if it is certified. Exactly one of
@@ -379,6 +386,73 @@ LODE_API void lode_control_free(lode_control* control);
     [*puzzle and *refusal are yours | as a reader of the recipe; several may share a control | 0.1] */
 LODE_API int32_t lode_make(lode_puzzle** puzzle, lode_refusal** refusal, const lode_recipe* recipe,
                            const lode_control* control, lode_error** error);
+
+/** Makes some tens of puzzles, *tried of them, and gives the one nearest to an aim: "easier", "harder" or a number
+    of fixations for all words, as lode_rating_fixations counts them. They come from seeds that follow the
+    recipe's, with two, four and eight directions where the recipe names none and, where `vary_filler` is not 0,
+    with other filler; the puzzle's own recipe makes it again. Each has its share of the effort. `control` is
+    nullable. [*puzzle and *refusal are yours | as a reader of the recipe; several may share a control | 0.1] */
+LODE_API int32_t lode_make_aimed(lode_puzzle** puzzle, size_t* tried, lode_refusal** refusal,
+                                 const lode_recipe* recipe, const char* aim, int32_t vary_filler,
+                                 const lode_control* control, lode_error** error);
+
+/* ---- Makers --------------------------------------------------------------------------------------------- */
+/* A recipe checked once, from which puzzles are made seed by seed. A maker keeps a copy of the recipe. */
+
+/** Checks the recipe. One that describes no puzzle is refused (LODE_REFUSED) as lode_make would refuse it.
+    [*maker and *refusal are yours | as a reader of the recipe | 0.1] */
+LODE_API int32_t lode_maker_create(lode_maker** maker, lode_refusal** refusal, const lode_recipe* recipe,
+                                   lode_error** error);
+
+/** The puzzle that lode_make gives of the recipe with this seed. `control` is nullable.
+    [*puzzle and *refusal are yours | any; several may share a control | 0.1] */
+LODE_API int32_t lode_maker_make(lode_puzzle** puzzle, lode_refusal** refusal, const lode_maker* maker,
+                                 uint64_t seed, const lode_control* control, lode_error** error);
+
+/** Up to `count` different puzzles, 1 to 1000, from seeds that follow each other, in their order; each can be made
+    again by its seed alone. Fewer where many seeds give none or the same, refused where none gives one; a cancelled
+    call gives what was finished. `control` is nullable.
+    [*puzzles and *refusal are yours | any; several may share a control | 0.1] */
+LODE_API int32_t lode_maker_choices(lode_puzzles** puzzles, lode_refusal** refusal, const lode_maker* maker,
+                                    uint64_t first_seed, size_t count, const lode_control* control,
+                                    lode_error** error);
+
+/** Exactly `count` puzzles, 1 to 26, for neighbours in a class: alike in difficulty, and with as few words as can be
+    at the same place in two of them. Refused where too few are alike. `control` is nullable.
+    [*puzzles and *refusal are yours | any; several may share a control | 0.1] */
+LODE_API int32_t lode_maker_versions(lode_puzzles** puzzles, lode_refusal** refusal, const lode_maker* maker,
+                                     uint64_t first_seed, size_t count, const lode_control* control,
+                                     lode_error** error);
+
+/** Frees it. [nothing to own | any, when no other uses the maker | 0.1] */
+LODE_API void lode_maker_free(lode_maker* maker);
+
+/* ---- Lists of puzzles ----------------------------------------------------------------------------------- */
+
+/** How many there are. [nothing to own | any | 0.1] */
+LODE_API size_t lode_puzzles_count(const lode_puzzles* puzzles);
+/** One of them; lode_puzzle_copy gives one of your own. [the list's | any | 0.1] */
+LODE_API const lode_puzzle* lode_puzzles_at(const lode_puzzles* puzzles, size_t index);
+/** Of versions, the fixations that each asks for, as lode_rating_fixations counts them; else 0.
+    [nothing to own | any | 0.1] */
+LODE_API double lode_puzzles_fixations(const lode_puzzles* puzzles, size_t index);
+/** Of versions, how many puzzles were tried for them; else 0. [nothing to own | any | 0.1] */
+LODE_API size_t lode_puzzles_tried(const lode_puzzles* puzzles);
+/** Of versions, how many times a word stands at the same place in two of them; else 0.
+    [nothing to own | any | 0.1] */
+LODE_API size_t lode_puzzles_shared_places(const lode_puzzles* puzzles);
+/** A list of the same puzzles, the best first: nearest to an aim, which lode_make_aimed describes, or, where it is
+    NULL, the calmest to read. [yours | any | 0.1] */
+LODE_API int32_t lode_puzzles_rank(lode_puzzles** ranked, const lode_puzzles* puzzles, const char* aim,
+                                   lode_error** error);
+/** Of a ranked list, what a puzzle's place goes by, less being better; else 0. [nothing to own | any | 0.1] */
+LODE_API double lode_puzzles_score(const lode_puzzles* puzzles, size_t index);
+/** Of a ranked list, what the score is made from, for people; else NULL. [the list's | any | 0.1] */
+LODE_API const char* lode_puzzles_reason(const lode_puzzles* puzzles, size_t index);
+/** The list as JSON, made at the first call. [the list's | any | 0.1] */
+LODE_API int32_t lode_puzzles_json(const char** json, const lode_puzzles* puzzles, lode_error** error);
+/** Frees it and its puzzles. [nothing to own | any, when no other uses the list or its puzzles | 0.1] */
+LODE_API void lode_puzzles_free(lode_puzzles* puzzles);
 
 /* ---- Refusals ------------------------------------------------------------------------------------------- */
 
@@ -390,36 +464,40 @@ LODE_API const char* lode_refusal_message(const lode_refusal* refusal);
 LODE_API const char* lode_refusal_source(const lode_refusal* refusal);
 /** Its line, from 1, or 0 where there is none. [nothing to own | any | 0.1] */
 LODE_API int32_t lode_refusal_line(const lode_refusal* refusal);
-/** Its place in the word to blame, by user-perceived characters, or else its column in the line, from 1, or 0
-    where there is none. [nothing to own | any | 0.1] */
+/** Its place in the first word to blame, by user-perceived characters, or else its column in the line; from 1,
+    or 0 where there is none. [nothing to own | any | 0.1] */
 LODE_API int32_t lode_refusal_position(const lode_refusal* refusal);
 /** The words to blame, as you wrote them. [nothing to own | any | 0.1] */
 LODE_API size_t lode_refusal_word_count(const lode_refusal* refusal);
-/** [the refusal's | any | 0.1] */
+/** One of them. [the refusal's | any | 0.1] */
 LODE_API const char* lode_refusal_word(const lode_refusal* refusal, size_t index);
 /** Ways out, a sentence each. [nothing to own | any | 0.1] */
 LODE_API size_t lode_refusal_advice_count(const lode_refusal* refusal);
-/** [the refusal's | any | 0.1] */
+/** One of them. [the refusal's | any | 0.1] */
 LODE_API const char* lode_refusal_advice(const lode_refusal* refusal, size_t index);
 /** The refusal as JSON, made at the first call. [the refusal's | any | 0.1] */
 LODE_API int32_t lode_refusal_json(const char** json, const lode_refusal* refusal, lode_error** error);
-/** [nothing to own | any, when no other uses the refusal | 0.1] */
+/** Frees it. [nothing to own | any, when no other uses the refusal | 0.1] */
 LODE_API void lode_refusal_free(lode_refusal* refusal);
 
 /* ---- Puzzles -------------------------------------------------------------------------------------------- */
 
 /** Reads what lode_puzzle_json wrote. Its audit is not believed: the grid is judged again, and a puzzle may turn
-    out not to be certified (lode_audit_puzzle). `source` is nullable. [yours | any | 0.1] */
+    out not to be certified (lode_puzzle_is_certified). `source` is nullable. [yours | any | 0.1] */
 LODE_API int32_t lode_puzzle_from_json(lode_puzzle** puzzle, const char* json, const char* source,
                                        lode_error** error);
 
-/** [nothing to own | any | 0.1] */
+/** Another that says the same. [yours | any | 0.1] */
+LODE_API int32_t lode_puzzle_copy(lode_puzzle** copy, const lode_puzzle* puzzle, lode_error** error);
+/** How many rows the grid has. [nothing to own | any | 0.1] */
 LODE_API int32_t lode_puzzle_rows(const lode_puzzle* puzzle);
-/** [nothing to own | any | 0.1] */
+/** How many columns. [nothing to own | any | 0.1] */
 LODE_API int32_t lode_puzzle_columns(const lode_puzzle* puzzle);
 /** The letter of a cell, which may be several code points; NULL where the cell is closed or outside the grid.
     [the puzzle's | any | 0.1] */
 LODE_API const char* lode_puzzle_cell(const lode_puzzle* puzzle, int32_t row, int32_t column);
+/** All of them at once, in row order, rows times columns; listed at the first call. [the puzzle's | any | 0.1] */
+LODE_API int32_t lode_puzzle_cells(const char* const** cells, const lode_puzzle* puzzle, lode_error** error);
 /** Words stand in the list's order. [nothing to own | any | 0.1] */
 LODE_API size_t lode_puzzle_word_count(const lode_puzzle* puzzle);
 /** A word as the list shows it ("Saint-Malo"). [the puzzle's | any | 0.1] */
@@ -428,9 +506,15 @@ LODE_API const char* lode_puzzle_word(const lode_puzzle* puzzle, size_t word);
 LODE_API size_t lode_puzzle_word_length(const lode_puzzle* puzzle, size_t word);
 /** What stands in one of them. [the puzzle's | any | 0.1] */
 LODE_API const char* lode_puzzle_word_letter(const lode_puzzle* puzzle, size_t word, size_t letter);
+/** The longest word of the list that it can be read inside, or "". [the puzzle's | any | 0.1] */
+LODE_API const char* lode_puzzle_word_inside(const lode_puzzle* puzzle, size_t word);
 /** The cell of a word's first letter, and the direction in which it runs. [nothing to own | any | 0.1] */
 LODE_API int32_t lode_puzzle_placement(int32_t* row, int32_t* column, int32_t* direction,
                                        const lode_puzzle* puzzle, size_t word, lode_error** error);
+/** The seed that it was made with. [nothing to own | any | 0.1] */
+LODE_API uint64_t lode_puzzle_seed(const lode_puzzle* puzzle);
+/** 1 where its audit says so, as it does of every puzzle that was made here; else 0. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_puzzle_is_certified(const lode_puzzle* puzzle);
 /** A copy of the recipe, with size and directions as they were chosen. [yours | any | 0.1] */
 LODE_API int32_t lode_puzzle_recipe(lode_recipe** recipe, const lode_puzzle* puzzle, lode_error** error);
 /** The puzzle as JSON, the project's file format, made at the first call. [the puzzle's | any | 0.1] */
@@ -439,7 +523,7 @@ LODE_API int32_t lode_puzzle_json(const char** json, const lode_puzzle* puzzle, 
 LODE_API int32_t lode_puzzle_text(const char** text, const lode_puzzle* puzzle, lode_error** error);
 /** The answer key, for people; made at the first call. [the puzzle's | any | 0.1] */
 LODE_API int32_t lode_puzzle_key_text(const char** text, const lode_puzzle* puzzle, lode_error** error);
-/** [nothing to own | any, when no other uses the puzzle | 0.1] */
+/** Frees it; not one that belongs to a list. [nothing to own | any, when no other uses the puzzle | 0.1] */
 LODE_API void lode_puzzle_free(lode_puzzle* puzzle);
 
 /* ---- Audits --------------------------------------------------------------------------------------------- */

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "c/handles.hpp"
+#include "c/range.hpp"
 
 namespace lode::c {
 
@@ -20,22 +21,6 @@ std::int32_t changed(const char* function, lode_recipe* recipe, lode_error** err
         handle.json.forget();
         return LODE_OK;
     });
-}
-
-[[noreturn]] inline void refuse(const std::string& message, const std::string& advice,
-                                const std::string& word = {}) {
-    std::vector<std::string> words;
-    if (!word.empty()) words.push_back(word);
-    throw Unusable{{Refusal::Reason::unusable, message, std::move(words), {advice}, {}, 0}};
-}
-
-// Throws Unusable for a number that is not between the two.
-template <class Number>
-Number in_range(Number given, const char* what, Number least, Number most) {
-    if (given >= least && given <= most) return given;
-    const std::string range = std::to_string(least) + " to " + std::to_string(most) + ".";
-    refuse("The " + std::string(what) + " " + std::to_string(given) + " is not in the range from " + range,
-           "Give a number from " + range);
 }
 
 // One of few things by its name, or a refusal that lists the names.

@@ -16,6 +16,8 @@ struct Free {
     void operator()(lode_recipe* recipe) const { lode_recipe_free(recipe); }
     void operator()(lode_control* control) const { lode_control_free(control); }
     void operator()(lode_puzzle* puzzle) const { lode_puzzle_free(puzzle); }
+    void operator()(lode_maker* maker) const { lode_maker_free(maker); }
+    void operator()(lode_puzzles* puzzles) const { lode_puzzles_free(puzzles); }
     void operator()(lode_refusal* refusal) const { lode_refusal_free(refusal); }
     void operator()(lode_audit* audit) const { lode_audit_free(audit); }
     void operator()(lode_rating* rating) const { lode_rating_free(rating); }
@@ -124,6 +126,13 @@ inline Held<lode_puzzle> made(const lode_recipe* recipe) {
     return Held<lode_puzzle>(puzzle);
 }
 
+inline Held<lode_maker> maker_of(const lode_recipe* recipe) {
+    lode_maker* maker = nullptr;
+    Out<lode_refusal> refusal;
+    REQUIRE(lode_maker_create(&maker, refusal, recipe, nullptr) == LODE_OK);
+    return Held<lode_maker>(maker);
+}
+
 inline Held<lode_refusal> refused(const lode_recipe* recipe, const lode_control* control = nullptr) {
     Out<lode_puzzle> puzzle;
     lode_refusal* refusal = nullptr;
@@ -138,6 +147,12 @@ inline Held<lode_refusal> refused(const lode_recipe* recipe, const lode_control*
 inline std::string json_of(const lode_puzzle* puzzle) {
     const char* json = nullptr;
     REQUIRE(lode_puzzle_json(&json, puzzle, nullptr) == LODE_OK);
+    return json;
+}
+
+inline std::string json_of(const lode_puzzles* puzzles) {
+    const char* json = nullptr;
+    REQUIRE(lode_puzzles_json(&json, puzzles, nullptr) == LODE_OK);
     return json;
 }
 
