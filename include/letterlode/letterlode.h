@@ -15,9 +15,9 @@
  *     that was asked and lives as long; never free it. A `source` is any name of yours for messages ("words.txt").
  *  6. Getters return their value. Asked of NULL, or of a place where there is nothing, they give NULL or 0.
  *  7. Counting. Here rows, columns and places in lists count from 0; in JSON, messages and texts, from 1.
- *  8. Threads. There is no global state and nothing to set up. Makers, puzzles, lists of puzzles, audits,
- *     ratings, refusals and errors never change: share them freely. A recipe has any number of readers or
- *     one writer at a time; a control says its own.
+ *  8. Threads. There is no global state and nothing to set up. Makers, puzzles, lists of puzzles, grids, audits,
+ *     ratings, refusals and errors never change: share them freely. A recipe and a judge have any number of
+ *     readers or one writer at a time; a control says its own.
  *  9. Safety. No exception leaves, nothing aborts, prints, or depends on the C locale. Memory that ran out is a
  *     status (at the very first calls one that ICU may keep to until the process ends). NULL is a broken call,
  *     never a crash, but where a parameter is said to be nullable.
@@ -51,7 +51,8 @@ enum {
     LODE_UNUSABLE = 2,     /**< what was passed in cannot be used: the error names line and word */
     LODE_BROKEN_CALL = 3,  /**< the calling program is wrong: NULL, or a place beyond a list's end */
     LODE_OUT_OF_MEMORY = 4,
-    LODE_FAULT = 5 /**< ours: please report its message */
+    LODE_FAULT = 5,    /**< ours: please report its message */
+    LODE_CANCELLED = 6 /**< of searching a grid: you cancelled before its end */
 };
 
 /** Why there is no puzzle. */
@@ -80,6 +81,8 @@ typedef struct lode_maker lode_maker;       /**< a recipe checked once, from whi
 typedef struct lode_puzzle lode_puzzle;     /**< a grid with its words */
 typedef struct lode_puzzles lode_puzzles;   /**< several puzzles of one recipe */
 typedef struct lode_refusal lode_refusal;   /**< why there is no puzzle */
+typedef struct lode_grid lode_grid;         /**< anybody's grid */
+typedef struct lode_judge lode_judge;       /**< a recipe's words and rules, ready to judge many grids */
 typedef struct lode_audit lode_audit;       /**< what a search of a finished grid found */
 typedef struct lode_rating lode_rating;     /**< what a reader meets */
 
@@ -526,17 +529,91 @@ LODE_API int32_t lode_puzzle_key_text(const char** text, const lode_puzzle* puzz
 /** Frees it; not one that belongs to a list. [nothing to own | any, when no other uses the puzzle | 0.1] */
 LODE_API void lode_puzzle_free(lode_puzzle* puzzle);
 
+/* ---- Grids ---------------------------------------------------------------------------------------------- */
+/* Anybody's grid. It is read by a recipe's locale, case and rules for letters; nothing else of the recipe counts. */
+
+/** Reads a grid that is drawn a line a row: letters one against the other, with blanks between, or as fields with
+    tabs, semicolons or commas; '.', '#', an empty field, or a blank where all columns line up is a closed cell.
+    `source` is nullable and names the grid. [yours | as a reader of the recipe | 0.1] */
+LODE_API int32_t lode_grid_from_text(lode_grid** grid, const char* text, const char* source,
+                                     const lode_recipe* recipe, lode_error** error);
+
+/** The same of a page with a list of words under the grid, after a blank line: a word a line, or several with a tab,
+    a comma, a semicolon or two blanks between. They become the words of the recipe. `source` is nullable.
+    [*grid is yours | as the recipe's writer | 0.1] */
+LODE_API int32_t lode_grid_from_page(lode_grid** grid, lode_recipe* recipe, const char* text,
+                                     const char* source, lode_error** error);
+
+/** Takes cells in row order, rows times columns of them, each a letter in either case; NULL, "", "." or "#" for a
+    closed one. An error's line and position are row and column. [yours | as a reader of the recipe | 0.1] */
+LODE_API int32_t lode_grid_from_cells(lode_grid** grid, const char* const* cells, int32_t rows,
+                                      int32_t columns, const lode_recipe* recipe, lode_error** error);
+
+/** A puzzle's grid without its words. [yours | any | 0.1] */
+LODE_API int32_t lode_grid_from_puzzle(lode_grid** grid, const lode_puzzle* puzzle, lode_error** error);
+
+/** How many rows it has. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_grid_rows(const lode_grid* grid);
+/** How many columns. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_grid_columns(const lode_grid* grid);
+/** The letter of a cell; NULL where it is closed or outside the grid. [the grid's | any | 0.1] */
+LODE_API const char* lode_grid_cell(const lode_grid* grid, int32_t row, int32_t column);
+/** All of them at once, in row order, as lode_grid_from_cells takes them; listed at the first call.
+    [the grid's | any | 0.1] */
+LODE_API int32_t lode_grid_cells(const char* const** cells, const lode_grid* grid, lode_error** error);
+/** The grid for people, a line a row, as lode_grid_from_text takes it; made at the first call.
+    [the grid's | any | 0.1] */
+LODE_API int32_t lode_grid_text(const char** text, const lode_grid* grid, lode_error** error);
+/** Frees it. [nothing to own | any, when no other uses the grid | 0.1] */
+LODE_API void lode_grid_free(lode_grid* grid);
+
+/* ---- Judges --------------------------------------------------------------------------------------------- */
+/* A recipe's words, locale, case and avoid lists, checked once, by which many grids are judged; its size, shape,
+   directions, seed and effort do not count. What searches a grid is built at the first one and kept. A judge keeps
+   a copy of the recipe. */
+
+/** Refused (LODE_UNUSABLE) where the words are bad, or where one stands more than once inside others, so that no
+    grid can hold each once. [yours | as a reader of the recipe | 0.1] */
+LODE_API int32_t lode_judge_create(lode_judge** judge, const lode_recipe* recipe, lode_error** error);
+
+/** Adds words that may stand in a grid by chance, which its audits tell: a word a line, with what follows a '/' or
+    a tab passed over, as the word lists of spelling checkers have it. `source` is nullable.
+    [nothing to own | as the judge's writer | 0.1] */
+LODE_API int32_t lode_judge_add_dictionary_text(lode_judge* judge, const char* text, const char* source,
+                                                lode_error** error);
+
+/** Letters that such a word has at the least, 1 to 100, 4 by default.
+    [nothing to own | as the judge's writer | 0.1] */
+LODE_API int32_t lode_judge_set_chance_letters(lode_judge* judge, int32_t letters, lode_error** error);
+
+/** Judges a grid. `control` is nullable.
+    [*audit is yours | as a reader of the judge; several may share a control | 0.1] */
+LODE_API int32_t lode_judge_audit(lode_audit** audit, const lode_judge* judge, const lode_grid* grid,
+                                  const lode_control* control, lode_error** error);
+
+/** Judges a puzzle's grid by the judge's words, and by where the puzzle says that they stand. `control` is nullable.
+    [*audit is yours | as a reader of the judge; several may share a control | 0.1] */
+LODE_API int32_t lode_judge_audit_puzzle(lode_audit** audit, const lode_judge* judge, const lode_puzzle* puzzle,
+                                         const lode_control* control, lode_error** error);
+
+/** A grid as a puzzle, to be printed or drawn: each word where the audit finds it first in reading order; those
+    that are missing are left out. lode_puzzle_is_certified says what the audit does. `control` is nullable.
+    [*puzzle is yours | as a reader of the judge; several may share a control | 0.1] */
+LODE_API int32_t lode_judge_puzzle(lode_puzzle** puzzle, const lode_judge* judge, const lode_grid* grid,
+                                   const lode_control* control, lode_error** error);
+
+/** Frees it. [nothing to own | any, when no other uses the judge | 0.1] */
+LODE_API void lode_judge_free(lode_judge* judge);
+
 /* ---- Audits --------------------------------------------------------------------------------------------- */
 /* The independent search of a finished grid. A copy is a set of cells in a line where a word can be read; a
-    stray copy is one beyond those that are expected, or that no placement explains. */
+   stray copy is one beyond those that are expected, or that no placement explains. */
 
 /** Judges a puzzle's grid by its own words and placements. [yours | any | 0.1] */
 LODE_API int32_t lode_audit_puzzle(lode_audit** audit, const lode_puzzle* puzzle, lode_error** error);
 
-/** Judges anybody's grid by a recipe's words, locale, case and avoid lists; its size, shape, directions, seed and
-    effort do not count. The grid is drawn a line a row: letters one against the other, with blanks between, or as
-    fields with tabs, semicolons or commas; '.', '#', an empty field, or a blank where all columns line up is a
-    closed cell. `source` is nullable and names the grid. [yours | as a reader of the recipe | 0.1] */
+/** Judges anybody's grid, drawn as lode_grid_from_text describes, by a recipe's words, as a judge does that is made
+    for it alone. `source` is nullable and names the grid. [yours | as a reader of the recipe | 0.1] */
 LODE_API int32_t lode_audit_grid_text(lode_audit** audit, const char* grid, const char* source,
                                       const lode_recipe* recipe, lode_error** error);
 
@@ -551,7 +628,7 @@ LODE_API size_t lode_audit_word_count(const lode_audit* audit);
 LODE_API const char* lode_audit_word(const lode_audit* audit, size_t word);
 /** How many copies of it there should be. [nothing to own | any | 0.1] */
 LODE_API int32_t lode_audit_expected(const lode_audit* audit, size_t word);
-/** How many there are, the stray ones among them; 0 says that the word is missing.
+/** How many there are, the stray ones among them; fewer than are expected say that the word is missing.
     [nothing to own | any | 0.1] */
 LODE_API size_t lode_audit_copy_count(const lode_audit* audit, size_t word);
 /** How many of them are stray. [nothing to own | any | 0.1] */
@@ -561,6 +638,8 @@ LODE_API size_t lode_audit_stray_count(const lode_audit* audit, size_t word);
 LODE_API int32_t lode_audit_copy(int32_t* row, int32_t* column, int32_t* direction, int32_t* length,
                                  int32_t* is_stray, const lode_audit* audit, size_t word, size_t copy,
                                  lode_error** error);
+/** A word of the list that the copy stands inside, or "". [the audit's | any | 0.1] */
+LODE_API const char* lode_audit_copy_inside(const lode_audit* audit, size_t word, size_t copy);
 /** How many times an avoided word stands in the grid that is not allowed to. [nothing to own | any | 0.1] */
 LODE_API size_t lode_audit_avoided_count(const lode_audit* audit);
 /** The avoided word, as its list has it. [the audit's | any | 0.1] */
@@ -575,11 +654,19 @@ LODE_API const char* lode_audit_allowed(const lode_audit* audit, size_t index);
 /** Where it stands. [nothing to own | any | 0.1] */
 LODE_API int32_t lode_audit_allowed_copy(int32_t* row, int32_t* column, int32_t* direction, int32_t* length,
                                          const lode_audit* audit, size_t index, lode_error** error);
+/** How many times a word of the judge's dictionary stands there by chance, longest first. It is no finding.
+    [nothing to own | any | 0.1] */
+LODE_API size_t lode_audit_chance_count(const lode_audit* audit);
+/** That word, as the dictionary has it. [the audit's | any | 0.1] */
+LODE_API const char* lode_audit_chance(const lode_audit* audit, size_t index);
+/** Where it stands. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_audit_chance_copy(int32_t* row, int32_t* column, int32_t* direction, int32_t* length,
+                                        const lode_audit* audit, size_t index, lode_error** error);
 /** The audit as JSON, made at the first call. [the audit's | any | 0.1] */
 LODE_API int32_t lode_audit_json(const char** json, const lode_audit* audit, lode_error** error);
 /** The audit for people, made at the first call. [the audit's | any | 0.1] */
 LODE_API int32_t lode_audit_text(const char** text, const lode_audit* audit, lode_error** error);
-/** [nothing to own | any, when no other uses the audit | 0.1] */
+/** Frees it. [nothing to own | any, when no other uses the audit | 0.1] */
 LODE_API void lode_audit_free(lode_audit* audit);
 
 /* ---- Ratings -------------------------------------------------------------------------------------------- */

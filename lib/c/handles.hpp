@@ -50,6 +50,18 @@ struct lode_refusal {
     lode::c::KeptText json;
 };
 
+struct lode_grid {
+    lode::LetteredGrid grid;
+    lode::c::KeptText text;
+    lode::c::KeptCells cells;
+};
+
+struct lode_judge {
+    lode::Recipe recipe;
+    lode::CheckRules rules;
+    lode::GridJudge judge;  // of both
+};
+
 struct lode_audit {
     lode::Audit audit;
     lode::c::KeptText json;

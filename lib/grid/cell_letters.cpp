@@ -9,6 +9,9 @@
 namespace lode {
 namespace {
 
+// Of a cell that holds too many.
+constexpr std::size_t letters_told = 8;
+
 bool is_closed(std::string_view written) {
     if (written.empty()) return true;
     if (written.size() > 2) return false;
@@ -46,7 +49,9 @@ CellLetters::Fault CellLetters::fault(std::string_view written) const {
                 "Letters and digits fill cells; draw a closed cell with '.', '#' or '·'."};
     if (spelling.letters.size() > 1) {
         std::string parts;
-        for (const auto& letter : spelling.letters) parts += (parts.empty() ? "" : " ") + letter;
+        for (std::size_t at = 0; at < spelling.letters.size() && at < letters_told; ++at)
+            parts += (at == 0 ? "" : " ") + spelling.letters[at];
+        if (spelling.letters.size() > letters_told) parts += " ...";
         return {"holds " + quoted(written) + ", which is " + std::to_string(spelling.letters.size()) +
                     " letters (" + parts + ").",
                 "Put one letter into a cell. --locale says which characters together are one letter, "

@@ -19,6 +19,8 @@ struct Free {
     void operator()(lode_maker* maker) const { lode_maker_free(maker); }
     void operator()(lode_puzzles* puzzles) const { lode_puzzles_free(puzzles); }
     void operator()(lode_refusal* refusal) const { lode_refusal_free(refusal); }
+    void operator()(lode_grid* grid) const { lode_grid_free(grid); }
+    void operator()(lode_judge* judge) const { lode_judge_free(judge); }
     void operator()(lode_audit* audit) const { lode_audit_free(audit); }
     void operator()(lode_rating* rating) const { lode_rating_free(rating); }
     void operator()(lode_error* error) const { lode_error_free(error); }
