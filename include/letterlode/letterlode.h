@@ -16,8 +16,8 @@
  *  6. Getters return their value. Asked of NULL, or of a place where there is nothing, they give NULL or 0.
  *  7. Counting. Here rows, columns and places in lists count from 0; in JSON, messages and texts, from 1.
  *  8. Threads. There is no global state and nothing to set up. Makers, puzzles, lists of puzzles, grids, audits,
- *     ratings, refusals and errors never change: share them freely. A recipe and a judge have any number of
- *     readers or one writer at a time; a control says its own.
+ *     ratings, refusals and errors never change: share them freely. A recipe, a judge and what is said of letters
+ *     as they are seen have any number of readers or one writer at a time; a control says its own.
  *  9. Safety. No exception leaves, nothing aborts, prints, or depends on the C locale. Memory that ran out is a
  *     status (at the very first calls one that ICU may keep to until the process ends). NULL is a broken call,
  *     never a crash, but where a parameter is said to be nullable.
@@ -74,6 +74,12 @@ enum {
     LODE_DOWN_LEFT = 7
 };
 
+/** What the parts of a rating are about. */
+enum {
+    LODE_READABILITY = 0, /**< how easily the letters are read */
+    LODE_DIFFICULTY = 1   /**< how much search the puzzle asks for */
+};
+
 typedef struct lode_error lode_error;       /**< why a call failed */
 typedef struct lode_recipe lode_recipe;     /**< everything that a puzzle is made from */
 typedef struct lode_control lode_control;   /**< a hold on work under way */
@@ -85,6 +91,7 @@ typedef struct lode_grid lode_grid;         /**< anybody's grid */
 typedef struct lode_judge lode_judge;       /**< a recipe's words and rules, ready to judge many grids */
 typedef struct lode_audit lode_audit;       /**< what a search of a finished grid found */
 typedef struct lode_rating lode_rating;     /**< what a reader meets */
+typedef struct lode_seen lode_seen;         /**< letters as they hang on a wall */
 
 /* ---- Version and names ---------------------------------------------------------------------------------- */
 
@@ -602,6 +609,11 @@ LODE_API int32_t lode_judge_audit_puzzle(lode_audit** audit, const lode_judge* j
 LODE_API int32_t lode_judge_puzzle(lode_puzzle** puzzle, const lode_judge* judge, const lode_grid* grid,
                                    const lode_control* control, lode_error** error);
 
+/** Rates a grid, each word taken to stand where it is met first in reading order. `seen` is nullable.
+    [*rating is yours | as a reader of the judge | 0.1] */
+LODE_API int32_t lode_judge_rate(lode_rating** rating, const lode_judge* judge, const lode_grid* grid,
+                                 const lode_seen* seen, lode_error** error);
+
 /** Frees it. [nothing to own | any, when no other uses the judge | 0.1] */
 LODE_API void lode_judge_free(lode_judge* judge);
 
@@ -669,12 +681,42 @@ LODE_API int32_t lode_audit_text(const char** text, const lode_audit* audit, lod
 /** Frees it. [nothing to own | any, when no other uses the audit | 0.1] */
 LODE_API void lode_audit_free(lode_audit* audit);
 
+/* ---- Letters as they are seen --------------------------------------------------------------------------- */
+/* How letters hang on a wall, for a rating of their size. Lengths are in mm, 0 to 1,000,000; what is never set, or
+   set to 0, is not known, and what depends on it is left out. */
+
+/** Nothing known yet, but that the letters hang 1,500 mm above the floor. [yours | any | 0.1] */
+LODE_API int32_t lode_seen_create(lode_seen** seen, lode_error** error);
+/** The height of the I. [nothing to own | as the writer | 0.1] */
+LODE_API int32_t lode_seen_set_cap_height(lode_seen* seen, double mm, lode_error** error);
+/** From the eye to the letters. [nothing to own | as the writer | 0.1] */
+LODE_API int32_t lode_seen_set_viewing(lode_seen* seen, double mm, lode_error** error);
+/** From the floor to the letters' baseline. [nothing to own | as the writer | 0.1] */
+LODE_API int32_t lode_seen_set_baseline(lode_seen* seen, double mm, lode_error** error);
+/** The width of the limb of the I. [nothing to own | as the writer | 0.1] */
+LODE_API int32_t lode_seen_set_stroke(lode_seen* seen, double mm, lode_error** error);
+/** The width of the O. [nothing to own | as the writer | 0.1] */
+LODE_API int32_t lode_seen_set_o_width(lode_seen* seen, double mm, lode_error** error);
+/** The least gap between neighbours of a row. [nothing to own | as the writer | 0.1] */
+LODE_API int32_t lode_seen_set_letter_gap(lode_seen* seen, double mm, lode_error** error);
+/** From a baseline to the next. [nothing to own | as the writer | 0.1] */
+LODE_API int32_t lode_seen_set_line_pitch(lode_seen* seen, double mm, lode_error** error);
+/** The colours of letters, bands and blank, "#rrggbb" or keywords of CSS; NULL for one that is not known.
+    [nothing to own | as the writer | 0.1] */
+LODE_API int32_t lode_seen_set_colours(lode_seen* seen, const char* letters, const char* bands,
+                                       const char* blank, lode_error** error);
+/** Frees it. [nothing to own | any, when no other uses it | 0.1] */
+LODE_API void lode_seen_free(lode_seen* seen);
+
 /* ---- Ratings -------------------------------------------------------------------------------------------- */
-/* What a reader meets in a puzzle, part by part, with unit and ground: the JSON has it all. */
+/* What a reader meets in a puzzle, part by part, each with a unit and a ground. */
 
 /** Rates a puzzle without its artwork: its difficulty, and what can be said of its letters without their size.
     [yours | any | 0.1] */
 LODE_API int32_t lode_rate_puzzle(lode_rating** rating, const lode_puzzle* puzzle, lode_error** error);
+/** Rates a puzzle with its letters as they are seen. [yours | as a reader of `seen` | 0.1] */
+LODE_API int32_t lode_rate_puzzle_as_seen(lode_rating** rating, const lode_puzzle* puzzle,
+                                          const lode_seen* seen, lode_error** error);
 /** Rates anybody's grid by a recipe's words, as lode_audit_grid_text takes both. `source` is nullable.
     [yours | as a reader of the recipe | 0.1] */
 LODE_API int32_t lode_rate_grid_text(lode_rating** rating, const char* grid, const char* source,
@@ -682,13 +724,40 @@ LODE_API int32_t lode_rate_grid_text(lode_rating** rating, const char* grid, con
 /** Fixations of a simulated reader who looks for all words one after the other; 0 for NULL.
     [nothing to own | any | 0.1] */
 LODE_API double lode_rating_fixations(const lode_rating* rating);
-/** "glance", "stroll", "search" or "patience"; more may come. [static | any | 0.1] */
+/** "glance", "stroll", "search" or "patience"; more may come. [the library's, for good | any | 0.1] */
 LODE_API const char* lode_rating_level(const lode_rating* rating);
+/** Words stand in the list's order. [nothing to own | any | 0.1] */
+LODE_API size_t lode_rating_word_count(const lode_rating* rating);
+/** A word as the list shows it. [the rating's | any | 0.1] */
+LODE_API const char* lode_rating_word(const lode_rating* rating, size_t word);
+/** Its share of the fixations. [nothing to own | any | 0.1] */
+LODE_API double lode_rating_word_fixations(const lode_rating* rating, size_t word);
+/** 0 where it is not in the grid, and all of it was searched; else 1. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_rating_word_is_found(const lode_rating* rating, size_t word);
+/** How many parts there are about LODE_READABILITY or LODE_DIFFICULTY; more may come.
+    [nothing to own | any | 0.1] */
+LODE_API size_t lode_rating_part_count(const lode_rating* rating, int32_t about);
+/** What is measured: "backward words". [the rating's | any | 0.1] */
+LODE_API const char* lode_rating_part(const lode_rating* rating, int32_t about, size_t part);
+/** What was measured. [nothing to own | any | 0.1] */
+LODE_API double lode_rating_part_value(const lode_rating* rating, int32_t about, size_t part);
+/** In what: "percent". [the rating's | any | 0.1] */
+LODE_API const char* lode_rating_part_unit(const lode_rating* rating, int32_t about, size_t part);
+/** "least" or "most" where the source asks for a value, else NULL. [the library's, for good | any | 0.1] */
+LODE_API const char* lode_rating_part_bound(const lode_rating* rating, int32_t about, size_t part);
+/** That value; 0 where none is asked for. [nothing to own | any | 0.1] */
+LODE_API double lode_rating_part_threshold(const lode_rating* rating, int32_t about, size_t part);
+/** 1 where the value keeps to it or none is asked for, else 0. [nothing to own | any | 0.1] */
+LODE_API int32_t lode_rating_part_is_met(const lode_rating* rating, int32_t about, size_t part);
+/** The published ground, or "definition", "common practice" or "judgement". [the rating's | any | 0.1] */
+LODE_API const char* lode_rating_part_source(const lode_rating* rating, int32_t about, size_t part);
+/** A plain sentence, or "". [the rating's | any | 0.1] */
+LODE_API const char* lode_rating_part_note(const lode_rating* rating, int32_t about, size_t part);
 /** The rating as JSON, made at the first call. [the rating's | any | 0.1] */
 LODE_API int32_t lode_rating_json(const char** json, const lode_rating* rating, lode_error** error);
 /** The rating for people, made at the first call. [the rating's | any | 0.1] */
 LODE_API int32_t lode_rating_text(const char** text, const lode_rating* rating, lode_error** error);
-/** [nothing to own | any, when no other uses the rating | 0.1] */
+/** Frees it. [nothing to own | any, when no other uses the rating | 0.1] */
 LODE_API void lode_rating_free(lode_rating* rating);
 
 #ifdef __cplusplus

@@ -68,6 +68,10 @@ struct lode_audit {
     lode::c::KeptText text;
 };
 
+struct lode_seen {
+    lode::LettersSeen seen;
+};
+
 struct lode_rating {
     lode::Rating rating;
     lode::c::KeptText json;

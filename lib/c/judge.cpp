@@ -82,6 +82,19 @@ std::int32_t lode_judge_puzzle(lode_puzzle** puzzle, const lode_judge* judge, co
     });
 }
 
+std::int32_t lode_judge_rate(lode_rating** rating, const lode_judge* judge, const lode_grid* grid,
+                             const lode_seen* seen, lode_error** error) {
+    clear(rating);
+    return guarded(__func__, error, [&] {
+        auto& result = need(rating, "rating");
+        const lode::GridJudge& judging = need(judge, "judge").judge;
+        lode::RatingRules rules;
+        if (seen) rules.seen = seen->seen;
+        result = new lode_rating{taken(judging.rate(need(grid, "grid").grid, {}, rules)), {}, {}};
+        return LODE_OK;
+    });
+}
+
 void lode_judge_free(lode_judge* judge) {
     delete judge;
 }

@@ -22,6 +22,7 @@ struct Free {
     void operator()(lode_grid* grid) const { lode_grid_free(grid); }
     void operator()(lode_judge* judge) const { lode_judge_free(judge); }
     void operator()(lode_audit* audit) const { lode_audit_free(audit); }
+    void operator()(lode_seen* seen) const { lode_seen_free(seen); }
     void operator()(lode_rating* rating) const { lode_rating_free(rating); }
     void operator()(lode_error* error) const { lode_error_free(error); }
 };
