@@ -5,6 +5,7 @@
 #include <array>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -203,6 +204,13 @@ struct LetteredGrid {
 /// ways, letters of both directions in a row, a blank line with more text after it. Linear in the text.
 [[nodiscard]] LODE_API Outcome<LetteredGrid> read_grid(std::string_view text, std::string_view source,
                                                        const Segmenter& segmenter);
+
+/// As read_grid, from cells in row order, each with what is written in it: a letter as above, or nothing, an
+/// empty text or a mark for a closed cell. Refused as unusable, naming row and column: what is no letter, a
+/// size that checked_size refuses. Throws std::invalid_argument where there are not rows times columns of
+/// them.
+[[nodiscard]] LODE_API Outcome<LetteredGrid> read_cells(
+    std::span<const std::optional<std::string_view>> cells, Size size, const Segmenter& segmenter);
 
 /// What a text holds in which a list of words stands under a grid.
 struct GridWithList {
