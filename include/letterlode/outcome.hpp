@@ -10,40 +10,56 @@
 
 namespace lode {
 
+/// Why there is no result, and what would help.
 struct Refusal {
+    /// What kind of refusal it is. Kinds may be added.
     enum class Reason {
-        impossible,  // proved: there is no such puzzle
-        unfinished,  // the effort ran out, or the caller cancelled, before either was known
-        unusable,    // the input does not describe a puzzle
+        impossible,  ///< proved: there is no such puzzle
+        unfinished,  ///< the effort ran out, or the caller cancelled, before either was known
+        unusable,    ///< the input does not describe a puzzle
     };
-    Reason reason = Reason::unusable;
-    std::string message;  // a sentence or more; names file, line, word and position where there are any
-    std::vector<std::string> words;   // the words to blame, as shown
-    std::vector<std::string> advice;  // ways out, a sentence each
-    std::string source;               // the file that holds the fault, or empty
-    int line = 0;                     // its line, from 1, or 0
+    Reason reason = Reason::unusable;  ///< what a program may decide by
+    std::string message;  ///< a sentence or more; names file, line, word and position where there are any
+    std::vector<std::string> words;   ///< the words to blame, as shown
+    std::vector<std::string> advice;  ///< ways out, a sentence each
+    std::string source;               ///< the file that holds the fault, or empty
+    int line = 0;                     ///< its line, from 1, or 0
+    /// Where in the word to blame, or else in the line: the character (a user-perceived one) or the column,
+    /// from 1, or 0 where none is known.
+    int position = 0;
 };
 
-// A T or a Refusal. Reading the one that is not there throws std::logic_error.
+/// A T or a Refusal. Reading the one that is not there throws std::logic_error.
 template <class T>
 class [[nodiscard]] Outcome {
   public:
+    /// Holds what was asked for.
     Outcome(T value) : held_(std::move(value)) {}
+    /// Holds the reason why there is nothing.
     Outcome(Refusal refusal) : held_(std::move(refusal)) {}
 
-    explicit operator bool() const { return std::holds_alternative<T>(held_); }
+    /// True where it holds a value.
+    [[nodiscard]] explicit operator bool() const { return std::holds_alternative<T>(held_); }
 
+    /// What was asked for; throws std::logic_error where it was refused.
     const T& value() const& { return checked<T>(held_); }
+    /// Likewise, to be changed or moved from.
     T& value() & { return checked<T>(held_); }
-    // By value: `for (auto& word : read(...).value().words)` would else walk over what is gone.
+    /// By value: `for (auto& word : read(...).value().words)` would else walk over what is gone.
     T value() && { return std::move(checked<T>(held_)); }
+    /// As value().
     const T& operator*() const& { return value(); }
+    /// As value().
     T& operator*() & { return value(); }
+    /// As value().
     T operator*() && { return std::move(*this).value(); }
+    /// A member of value().
     const T* operator->() const { return &value(); }
+    /// A member of value().
     T* operator->() { return &value(); }
 
-    const Refusal& refusal() const { return checked<Refusal>(held_); }
+    /// Why not; throws std::logic_error where there is a value.
+    [[nodiscard]] const Refusal& refusal() const { return checked<Refusal>(held_); }
 
   private:
     template <class U, class Held>

@@ -8,7 +8,7 @@
 
 namespace lode {
 
-// "0.1.0"
+/// Major, minor and patch version: "0.1.0".
 [[nodiscard]] LODE_API std::string_view version();
 
 }  // namespace lode

@@ -323,6 +323,7 @@ std::string to_json(const Refusal& refusal) {
                [](JsonWriter& into, const std::string& advice) { into.string(advice); });
     if (!refusal.source.empty()) json.member("source", refusal.source);
     if (refusal.line > 0) json.member("line", refusal.line);
+    if (refusal.position > 0) json.member("position", refusal.position);
     json.end_object();
     return json.take();
 }

@@ -89,11 +89,15 @@ static void turn_welsh(void) {
 static int32_t job(char* text, size_t size) {
     static const char* const grid = "L E E K\nX X X X\nA X X X\nX X X X\n";
     lode_recipe* recipe = NULL;
+    lode_maker* maker = NULL;
     lode_puzzle* puzzle = NULL;
     lode_puzzle* again = NULL;
     lode_refusal* refusal = NULL;
+    lode_grid* other = NULL;
+    lode_judge* judge = NULL;
     lode_audit* audit = NULL;
     lode_error* error = NULL;
+    const char* const* cells = NULL;
     const char *json = NULL, *json_again = NULL, *audit_json = NULL, *key = NULL;
     int32_t status;
 
@@ -104,12 +108,17 @@ static int32_t job(char* text, size_t size) {
     if (status == LODE_OK) status = lode_recipe_set_marks(recipe, marks, &error);
     if (status == LODE_OK) status = lode_recipe_set_grid(recipe, 10, 6, &error);
     if (status == LODE_OK) status = lode_recipe_add_avoided(recipe, avoided, &error);
-    if (status == LODE_OK) status = lode_make(&puzzle, &refusal, recipe, NULL, &error);
+    if (status == LODE_OK) status = lode_recipe_set_crossings(recipe, 0, LODE_ANY_NUMBER, &error);
+    if (status == LODE_OK) status = lode_maker_create(&maker, &refusal, recipe, &error);
+    if (status == LODE_OK) status = lode_maker_make(&puzzle, &refusal, maker, 1, NULL, &error);
+    if (status == LODE_OK) status = lode_puzzle_cells(&cells, puzzle, &error);
     if (status == LODE_OK) status = lode_puzzle_json(&json, puzzle, &error);
     if (status == LODE_OK) status = lode_puzzle_from_json(&again, json, "b.json", &error);
     if (status == LODE_OK) status = lode_puzzle_json(&json_again, again, &error);
     if (status == LODE_OK) status = lode_puzzle_key_text(&key, again, &error);
-    if (status == LODE_OK) status = lode_audit_grid_text(&audit, grid, "c.txt", recipe, &error);
+    if (status == LODE_OK) status = lode_grid_from_text(&other, grid, "c.txt", recipe, &error);
+    if (status == LODE_OK) status = lode_judge_create(&judge, recipe, &error);
+    if (status == LODE_OK) status = lode_judge_audit(&audit, judge, other, NULL, &error);
     if (status == LODE_OK) status = lode_audit_json(&audit_json, audit, &error);
     if (status == LODE_OK) {
         counting = 0;
@@ -122,9 +131,12 @@ static int32_t job(char* text, size_t size) {
         snprintf(text, size, "%s", lode_error_message(error));
     }
     lode_audit_free(audit);
+    lode_judge_free(judge);
+    lode_grid_free(other);
     lode_puzzle_free(again);
     lode_puzzle_free(puzzle);
     lode_refusal_free(refusal);
+    lode_maker_free(maker);
     lode_recipe_free(recipe);
     lode_error_free(error);
     return status;

@@ -34,7 +34,7 @@ MARKS = {
     "Bitstream-Vera": r"[Bb]itstream[ -][Vv]era",
     "BSD-3-Clause": r"BSD-3-Clause|Neither the name",
     "Apache-2.0": r"Apache-2\.0|Apache License",
-    "Apache-2.0 WITH LLVM-exception": r"APACHE-2-LLVM-EXCEPTIONS",
+    "Apache-2.0 WITH LLVM-exception": r"APACHE-2-LLVM-EXCEPTIONS|Apache-2\.0 \+ LLVM exception",
     "GPL-3.0-or-later": r"GPL-3\+",
     "GPL-3.0-or-later WITH GCC-exception-3.1": r"GCC Runtime Library Exception",
     "ISC": r"Permission to use, copy, modify, and(/or)? distribute this software for any\s+purpose with or without fee",
