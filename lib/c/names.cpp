@@ -48,6 +48,8 @@ const char* lode_status_text(std::int32_t status) {
             return "memory ran out";
         case LODE_FAULT:
             return "a fault of the library";
+        case LODE_DISK_FAULT:
+            return "the machine would not write";
         default:
             return "a status that this version does not know";
     }
