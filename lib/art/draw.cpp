@@ -7,6 +7,7 @@
 
 #include "art/band_layers.hpp"
 #include "art/combine.hpp"
+#include "art/draw.hpp"
 #include "art/frame_layer.hpp"
 #include "art/number.hpp"
 #include "art/registration.hpp"
@@ -25,6 +26,8 @@ Refusal unusable(std::string message, std::vector<std::string> advice = {}) {
     refusal.advice = std::move(advice);
     return refusal;
 }
+
+}  // namespace
 
 std::optional<Refusal> fault_in(const ArtworkOptions& options) {
     if (!options.surface)
@@ -68,6 +71,8 @@ std::optional<Refusal> fault_in(const ArtworkOptions& options) {
         return unusable("bands have at most " + std::to_string(max_band_colours) + " colours");
     return std::nullopt;
 }
+
+namespace {
 
 std::optional<Refusal> fault_in(const Puzzle& puzzle) {
     const Grid& grid = puzzle.grid.grid;
