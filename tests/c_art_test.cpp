@@ -352,8 +352,8 @@ TEST_CASE("every setter of cutting does what the C++ option does, and something"
              o.plan.emplace();
              o.plan->bed.width_mm = 100;
          }},
-        {"gap", [](C* c) { return lode_cut_options_set_gap(c, 9, nullptr); },
-         [](Cpp& o) { o.plan->gap_mm = 9; }},
+        {"gap", [](C* c) { return lode_cut_options_set_gap(c, 20, nullptr); },
+         [](Cpp& o) { o.plan->gap_mm = 20; }},
         {"longest-load", [](C* c) { return lode_cut_options_set_longest_load(c, 110, nullptr); },
          [](Cpp& o) { o.plan->bed.longest_mm = 110; }},
         {"bed", [](C* c) { return lode_cut_options_set_bed(c, 100, 125, nullptr); },
