@@ -198,7 +198,10 @@ TEST_CASE("NULL for any other call of artwork, cutting or print is a broken call
         return lode_recipe_on_blank(on_blank, refusal, recipe.get(), nullptr, nullptr, e);
     });
     ArtOut<lode_artwork> other;
-    for (const auto call : {lode_draw, lode_draw_to_hold}) {
+    broken("artwork", [&](Error e) { return lode_draw(nullptr, puzzle.get(), o, e); });
+    broken("puzzle", [&](Error e) { return lode_draw(other, nullptr, o, e); });
+    broken("options", [&](Error e) { return lode_draw(other, puzzle.get(), nullptr, e); });
+    for (const auto call : {lode_draw_and_measure, lode_draw_to_hold}) {
         broken("artwork", [&](Error e) { return call(nullptr, refusal, puzzle.get(), o, nullptr, e); });
         broken("refusal", [&](Error e) { return call(other, nullptr, puzzle.get(), o, nullptr, e); });
         broken("puzzle", [&](Error e) { return call(other, refusal, nullptr, o, nullptr, e); });
@@ -410,12 +413,20 @@ TEST_CASE("artwork that cannot be drawn is refused, and says what would help", "
     const auto draw = [&] {
         return refused_by([&](auto refusal, auto error) {
             ArtOut<lode_artwork> artwork;
-            const auto status = lode_draw(artwork, refusal, puzzle.get(), created, nullptr, error);
+            const auto status =
+                lode_draw_and_measure(artwork, refusal, puzzle.get(), created, nullptr, error);
             CHECK((artwork.get() != nullptr) == (status == LODE_OK));
             return status;
         });
     };
     const auto says = [&](const char* part) {
+        const auto failure = failure_of([&](Error error) {
+            ArtOut<lode_artwork> artwork;
+            return lode_draw(artwork, puzzle.get(), created, error);
+        });
+        CHECK(failure.status == LODE_UNUSABLE);
+        CHECK(contains(failure.message, part));
+        CHECK_FALSE(failure.advice.empty());
         const auto refused = draw();
         INFO(refused.message);
         CHECK(refused.status == LODE_REFUSED);
@@ -496,6 +507,12 @@ TEST_CASE("a plan that cannot be is refused, and one of another artwork is a bro
     CHECK(mistaken.status == LODE_BROKEN_CALL);
     CHECK(lode_cut_json(json, other.get(), plan.get(), nullptr, nullptr) == LODE_BROKEN_CALL);
     CHECK(lode_plan_load(json, plan.get(), 0, "png", nullptr) == LODE_UNUSABLE);
+
+    const auto not_measured = drawn_alone(puzzle.get(), panel_options().get());
+    const auto unmeasured = failure_of(
+        [&](Error error) { return lode_cut_json(json, not_measured.get(), nullptr, nullptr, error); });
+    CHECK(unmeasured.status == LODE_BROKEN_CALL);
+    CHECK(contains(unmeasured.message, "lode_draw_and_measure"));
 }
 
 TEST_CASE("cancelled drawing, planning and writing is refused as unfinished", "[c]") {
@@ -514,26 +531,27 @@ TEST_CASE("cancelled drawing, planning and writing is refused as unfinished", "[
     ArtOut<lode_files> new_files;
     Out<lode_recipe> new_recipe;
     using Call = std::function<std::int32_t(lode_refusal**, lode_error**)>;
-    for (const Call& call : std::vector<Call>{
-             [&](auto refusal, auto error) {
-                 return lode_draw(new_artwork, refusal, puzzle.get(), options.get(), control.get(), error);
-             },
-             [&](auto refusal, auto error) {
-                 return lode_draw_to_hold(new_artwork, refusal, puzzle.get(), options.get(), control.get(),
-                                          error);
-             },
-             [&](auto refusal, auto error) {
-                 return lode_plan_loads(new_plan, refusal, artwork.get(), cutting.options.get(),
-                                        control.get(), error);
-             },
-             [&](auto refusal, auto error) {
-                 return lode_cut_files(new_files, refusal, artwork.get(), nullptr, nullptr, control.get(),
-                                       error);
-             },
-             [&](auto refusal, auto error) {
-                 return lode_recipe_on_blank(new_recipe, refusal, auto_recipe.get(), star.get(),
-                                             control.get(), error);
-             }}) {
+    for (const Call& call :
+         std::vector<Call>{[&](auto refusal, auto error) {
+                               return lode_draw_and_measure(new_artwork, refusal, puzzle.get(), options.get(),
+                                                            control.get(), error);
+                           },
+                           [&](auto refusal, auto error) {
+                               return lode_draw_to_hold(new_artwork, refusal, puzzle.get(), options.get(),
+                                                        control.get(), error);
+                           },
+                           [&](auto refusal, auto error) {
+                               return lode_plan_loads(new_plan, refusal, artwork.get(), cutting.options.get(),
+                                                      control.get(), error);
+                           },
+                           [&](auto refusal, auto error) {
+                               return lode_cut_files(new_files, refusal, artwork.get(), nullptr, nullptr,
+                                                     control.get(), error);
+                           },
+                           [&](auto refusal, auto error) {
+                               return lode_recipe_on_blank(new_recipe, refusal, auto_recipe.get(), star.get(),
+                                                           control.get(), error);
+                           }}) {
         const auto refused = refused_by(call);
         INFO(refused.message);
         CHECK(refused.status == LODE_REFUSED);
@@ -564,7 +582,7 @@ TEST_CASE("progress is told while artwork is drawn, and may cancel it", "[c]") {
     REQUIRE(lode_control_set_progress(created, tell, &told, nullptr) == LODE_OK);
     const auto refused = refused_by([&](auto refusal, auto error) {
         ArtOut<lode_artwork> artwork;
-        return lode_draw(artwork, refusal, puzzle.get(), options.get(), created, error);
+        return lode_draw_and_measure(artwork, refusal, puzzle.get(), options.get(), created, error);
     });
     CHECK(refused.reason == LODE_REASON_UNFINISHED);
     CHECK(told.calls > 0);
@@ -623,7 +641,7 @@ TEST_CASE("many threads draw one puzzle by one set of options", "[c]") {
             lode_artwork* artwork = nullptr;
             lode_refusal* refusal = nullptr;
             lode_bytes *svg = nullptr, *json = nullptr;
-            lode_draw(&artwork, &refusal, puzzle.get(), options.get(), nullptr, nullptr);
+            lode_draw_and_measure(&artwork, &refusal, puzzle.get(), options.get(), nullptr, nullptr);
             lode_artwork_drawing(&svg, artwork, "svg", nullptr);
             lode_cut_json(&json, artwork, nullptr, nullptr, nullptr);
             for (lode_bytes* bytes : {svg, json})

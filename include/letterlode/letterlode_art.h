@@ -202,13 +202,18 @@ LODE_API int32_t lode_recipe_on_blank(lode_recipe** result, lode_refusal** refus
                                       const lode_artwork_options* options, const lode_control* control,
                                       lode_error** error);
 
-/** Draws a puzzle, and measures what its film would not hold. `control` is nullable.
-    [*artwork and *refusal are yours | as a reader of the options | since 0.1] */
-LODE_API int32_t lode_draw(lode_artwork** artwork, lode_refusal** refusal, const lode_puzzle* puzzle,
-                           const lode_artwork_options* options, const lode_control* control,
-                           lode_error** error);
+/** Draws a puzzle. What cannot be drawn, or was not given, is an error (LODE_UNUSABLE).
+    [yours | as a reader of the options | since 0.1] */
+LODE_API int32_t lode_draw(lode_artwork** artwork, const lode_puzzle* puzzle,
+                           const lode_artwork_options* options, lode_error** error);
+/** Draws a puzzle, and measures what its film would not hold, which takes ten times as long; before it is cut it
+    must be measured. `control` is nullable. [*artwork and *refusal are yours | as a reader of the options |
+    since 0.1] */
+LODE_API int32_t lode_draw_and_measure(lode_artwork** artwork, lode_refusal** refusal,
+                                       const lode_puzzle* puzzle, const lode_artwork_options* options,
+                                       const lode_control* control, lode_error** error);
 /** The same, and where the film would not hold, with the least change after which it does: bolder strokes, or the
-    built-in alphabet. Where nothing helps it is drawn as lode_draw does. `control` is nullable.
+    built-in alphabet. Where nothing helps it is drawn as it was. `control` is nullable.
     [*artwork and *refusal are yours | as a reader of the options | since 0.1] */
 LODE_API int32_t lode_draw_to_hold(lode_artwork** artwork, lode_refusal** refusal, const lode_puzzle* puzzle,
                                    const lode_artwork_options* options, const lode_control* control,
@@ -274,6 +279,8 @@ LODE_API void lode_artwork_free(lode_artwork* artwork);
 
 /* ---- What the film does not hold ------------------------------------------------------------------------ */
 
+/** 1 where the artwork is measured; else 0, and there are no findings. [nothing to own | any | since 0.1] */
+LODE_API int32_t lode_artwork_is_measured(const lode_artwork* artwork);
 /** Places narrower than the least stroke or gap, the narrowest of each layer first; of equal shapes one stands for
     all. [nothing to own | any | since 0.1] */
 LODE_API size_t lode_artwork_finding_count(const lode_artwork* artwork);
@@ -383,15 +390,15 @@ LODE_API int32_t lode_plan_load(lode_bytes** bytes, const lode_plan* plan, size_
 /** [nothing to own | any, when no other uses the plan | since 0.1] */
 LODE_API void lode_plan_free(lode_plan* plan);
 
-/** All files at once: layers, loads, the whole artwork, job sheet, guide, proof and preview. `plan` is nullable and
-    must be of this artwork: its loads are written, by its own bed and films; without it loads are planned where the
+/** All files at once: layers, loads, the whole artwork, job sheet, guide, proof and preview. The artwork must be
+    measured. `plan` is nullable and must be of this artwork: its loads are written, by its own bed and films; without it loads are planned where the
     options have a bed. `options` and `control` are nullable.
     [*files and *refusal are yours | as a reader of the options | since 0.1] */
 LODE_API int32_t lode_cut_files(lode_files** files, lode_refusal** refusal, const lode_artwork* artwork,
                                 const lode_plan* plan, const lode_cut_options* options,
                                 const lode_control* control, lode_error** error);
 /** What is cut from what, what the film does not hold, and the loads where there is a plan, as JSON, which
-    data/schema describes. `plan` and `options` are nullable, as lode_cut_files takes them.
+    data/schema describes. Artwork, plan and options as lode_cut_files takes them.
     [yours | as a reader of the options | since 0.1] */
 LODE_API int32_t lode_cut_json(lode_bytes** json, const lode_artwork* artwork, const lode_plan* plan,
                                const lode_cut_options* options, lode_error** error);

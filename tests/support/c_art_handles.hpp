@@ -54,11 +54,22 @@ inline lode::ArtworkOptions panel_options_in_cpp() {
     return options;
 }
 
+inline ArtHeld<lode_artwork> drawn_alone(const lode_puzzle* puzzle, const lode_artwork_options* options) {
+    lode_artwork* artwork = nullptr;
+    Out<lode_error> error;
+    const auto status = lode_draw(&artwork, puzzle, options, error);
+    INFO((error.get() ? lode_error_message(error.get()) : ""));
+    REQUIRE(status == LODE_OK);
+    REQUIRE(artwork);
+    return ArtHeld<lode_artwork>(artwork);
+}
+
+// And measured.
 inline ArtHeld<lode_artwork> drawn(const lode_puzzle* puzzle, const lode_artwork_options* options) {
     lode_artwork* artwork = nullptr;
     Out<lode_refusal> refusal;
     Out<lode_error> error;
-    const auto status = lode_draw(&artwork, refusal, puzzle, options, nullptr, error);
+    const auto status = lode_draw_and_measure(&artwork, refusal, puzzle, options, nullptr, error);
     INFO((refusal.get() ? lode_refusal_message(refusal.get())
           : error.get() ? lode_error_message(error.get())
                         : ""));

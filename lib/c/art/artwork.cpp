@@ -1,5 +1,3 @@
-#include <cmath>
-
 #include "c/art/handles.hpp"
 #include "c/art/values.hpp"
 
@@ -25,35 +23,37 @@ std::optional<lode::Refusal> missing_in(const lode::ArtworkOptions& options) {
     return std::nullopt;
 }
 
-using Draw = lode::Outcome<lode::HeldArtwork> (*)(const lode::Puzzle&, const lode::ArtworkOptions&,
-                                                  const lode::CutControl&);
-
-lode::Outcome<Drawn> drawn_by(Draw draw, const lode::Puzzle& puzzle, const lode::ArtworkOptions& options,
-                              const lode_control* control) {
-    if (auto missing = missing_in(options)) return std::move(*missing);
-    auto held = draw(puzzle, options, cut_control_of(control));
-    if (!held) return held.refusal();
-    Drawn drawn{puzzle, std::move(held).value(), {}, {}, {}};
-    for (const lode::Layer& layer : drawn.held.artwork.layers)
-        drawn.colours.push_back(lode::to_text(layer.colour));
-    for (const lode::ThinFinding& finding : drawn.held.measures.thin)
-        drawn.findings.push_back(lode::finding_text(finding));
-    if (!drawn.findings.empty()) drawn.ways_out = lode::ways_out(drawn.held);
+// With all that is said of it, once and for all.
+std::shared_ptr<const Drawn> drawn(const lode::Puzzle& puzzle, lode::HeldArtwork held, bool is_measured) {
+    auto drawn = std::make_shared<Drawn>(Drawn{puzzle, std::move(held), is_measured, {}, {}, {}});
+    for (const lode::Layer& layer : drawn->held.artwork.layers)
+        drawn->colours.push_back(lode::to_text(layer.colour));
+    for (const lode::ThinFinding& finding : drawn->held.measures.thin)
+        drawn->findings.push_back(lode::finding_text(finding));
+    if (!drawn->findings.empty()) drawn->ways_out = lode::ways_out(drawn->held);
     return drawn;
 }
 
-std::int32_t give_drawn(const char* function, Draw draw, lode_artwork** artwork, lode_refusal** refusal,
-                        const lode_puzzle* puzzle, const lode_artwork_options* options,
-                        const lode_control* control, lode_error** error) {
+using Draw = lode::Outcome<lode::HeldArtwork> (*)(const lode::Puzzle&, const lode::ArtworkOptions&,
+                                                  const lode::CutControl&);
+
+std::int32_t give_measured(const char* function, Draw draw, lode_artwork** artwork, lode_refusal** refusal,
+                           const lode_puzzle* puzzle, const lode_artwork_options* options,
+                           const lode_control* control, lode_error** error) {
     clear(artwork);
     clear(refusal);
     return guarded(function, error, [&]() -> std::int32_t {
         auto& made = need(artwork, "artwork");
         auto& refused = need(refusal, "refusal");
+        const lode::Puzzle& given = puzzle_in(need(puzzle, "puzzle"));
         const auto& wanted = need(options, "options").options;
-        return give_outcome(
-            drawn_by(draw, puzzle_in(need(puzzle, "puzzle")), wanted, control), refused,
-            [&](Drawn drawn) { made = new lode_artwork{std::make_shared<const Drawn>(std::move(drawn))}; });
+        const auto held = [&]() -> lode::Outcome<lode::HeldArtwork> {
+            if (auto missing = missing_in(wanted)) return std::move(*missing);
+            return draw(given, wanted, cut_control_of(control));
+        };
+        return give_outcome(held(), refused, [&](lode::HeldArtwork its) {
+            made = new lode_artwork{drawn(given, std::move(its), true)};
+        });
     });
 }
 
@@ -102,15 +102,32 @@ std::int32_t lode_recipe_on_blank(lode_recipe** result, lode_refusal** refusal, 
     });
 }
 
-std::int32_t lode_draw(lode_artwork** artwork, lode_refusal** refusal, const lode_puzzle* puzzle,
-                       const lode_artwork_options* options, const lode_control* control, lode_error** error) {
-    return give_drawn(__func__, lode::draw_and_measure, artwork, refusal, puzzle, options, control, error);
+std::int32_t lode_draw(lode_artwork** artwork, const lode_puzzle* puzzle, const lode_artwork_options* options,
+                       lode_error** error) {
+    clear(artwork);
+    return guarded(__func__, error, [&] {
+        auto& result = need(artwork, "artwork");
+        const lode::Puzzle& given = puzzle_in(need(puzzle, "puzzle"));
+        const auto& wanted = need(options, "options").options;
+        if (auto missing = missing_in(wanted)) throw Unusable{std::move(*missing)};
+        lode::HeldArtwork held;
+        held.artwork = taken(lode::draw(given, wanted));
+        held.options = wanted;
+        result = new lode_artwork{drawn(given, std::move(held), false)};
+        return LODE_OK;
+    });
+}
+
+std::int32_t lode_draw_and_measure(lode_artwork** artwork, lode_refusal** refusal, const lode_puzzle* puzzle,
+                                   const lode_artwork_options* options, const lode_control* control,
+                                   lode_error** error) {
+    return give_measured(__func__, lode::draw_and_measure, artwork, refusal, puzzle, options, control, error);
 }
 
 std::int32_t lode_draw_to_hold(lode_artwork** artwork, lode_refusal** refusal, const lode_puzzle* puzzle,
                                const lode_artwork_options* options, const lode_control* control,
                                lode_error** error) {
-    return give_drawn(__func__, lode::draw_to_hold, artwork, refusal, puzzle, options, control, error);
+    return give_measured(__func__, lode::draw_to_hold, artwork, refusal, puzzle, options, control, error);
 }
 
 double lode_artwork_width_mm(const lode_artwork* artwork) {
@@ -234,7 +251,9 @@ std::int32_t lode_rate_artwork(lode_rating** rating, const lode_artwork* artwork
     clear(rating);
     return guarded(__func__, error, [&] {
         auto& result = need(rating, "rating");
-        const auto& [puzzle, held, colours, findings, ways_out] = *need(artwork, "artwork").drawn;
+        const auto& drawn = *need(artwork, "artwork").drawn;
+        const lode::Puzzle& puzzle = drawn.puzzle;
+        const lode::HeldArtwork& held = drawn.held;
         if (viewing_mm != 0)
             static_cast<void>(
                 within(viewing_mm, lode::least_viewing_mm, lode::most_viewing_mm, "viewing", "mm"));
@@ -249,6 +268,10 @@ std::int32_t lode_rate_artwork(lode_rating** rating, const lode_artwork* artwork
 
 void lode_artwork_free(lode_artwork* artwork) {
     delete artwork;
+}
+
+std::int32_t lode_artwork_is_measured(const lode_artwork* artwork) {
+    return artwork && artwork->drawn->is_measured ? 1 : 0;
 }
 
 std::size_t lode_artwork_finding_count(const lode_artwork* artwork) {

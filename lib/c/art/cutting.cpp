@@ -5,6 +5,14 @@ using namespace lode::c;
 
 namespace {
 
+// Without its measures it would seem to hold.
+const lode_artwork& measured(const lode_artwork* artwork) {
+    const lode_artwork& its = need(artwork, "artwork");
+    if (!its.drawn->is_measured)
+        throw BrokenCall("artwork is not measured: draw it by lode_draw_and_measure or lode_draw_to_hold");
+    return its;
+}
+
 bool has_bed(const lode_cut_options& options) {
     return options.plan.bed.width_mm > 0;
 }
@@ -110,7 +118,7 @@ std::int32_t lode_cut_files(lode_files** files, lode_refusal** refusal, const lo
     return guarded(__func__, error, [&]() -> std::int32_t {
         auto& made = need(files, "files");
         auto& refused = need(refusal, "refusal");
-        const lode_artwork& its = need(artwork, "artwork");
+        const lode_artwork& its = measured(artwork);
         const auto written = [&]() -> lode::Outcome<std::vector<lode::NamedFile>> {
             const auto wanted = cut_options(its, plan, options);
             if (!wanted) return wanted.refusal();
@@ -124,7 +132,7 @@ std::int32_t lode_cut_files(lode_files** files, lode_refusal** refusal, const lo
 std::int32_t lode_cut_json(lode_bytes** json, const lode_artwork* artwork, const lode_plan* plan,
                            const lode_cut_options* options, lode_error** error) {
     return give_bytes(__func__, json, "json", error, [&] {
-        const lode_artwork& its = need(artwork, "artwork");
+        const lode_artwork& its = measured(artwork);
         return lode::to_json(its.drawn->held, taken(cut_options(its, plan, options)));
     });
 }

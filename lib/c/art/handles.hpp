@@ -32,6 +32,7 @@ namespace lode::c {
 struct Drawn {
     Puzzle puzzle;
     HeldArtwork held;
+    bool is_measured = false;
     std::vector<std::string> colours;   // of the layers
     std::vector<std::string> findings;  // in words
     std::vector<std::string> ways_out;
