@@ -51,8 +51,9 @@ enum {
     LODE_UNUSABLE = 2,     /**< what was passed in cannot be used: the error names line and word */
     LODE_BROKEN_CALL = 3,  /**< the calling program is wrong: NULL, or a place beyond a list's end */
     LODE_OUT_OF_MEMORY = 4,
-    LODE_FAULT = 5,    /**< ours: please report its message */
-    LODE_CANCELLED = 6 /**< of searching a grid: you cancelled before its end */
+    LODE_FAULT = 5,     /**< ours: please report its message */
+    LODE_CANCELLED = 6, /**< of searching a grid: you cancelled before its end */
+    LODE_DISK_FAULT = 7 /**< the machine would not write: its disk is full, or the place is closed to you */
 };
 
 /** Why there is no puzzle. */
