@@ -75,7 +75,9 @@ npm_packages() {
   command -v npm >/dev/null || install_packages npm
   say "fetching the packages that ${asked#"$project"/}/package-lock.json lists"
   cp "$asked"/package{,-lock}.json "$folder"
+  # npm leaves out in silence what did not come of the packages for one kind of machine each; hence the look whether all load.
   npm ci --prefix "$folder" --ignore-scripts --no-audit --no-fund --no-update-notifier </dev/null &&
+    (cd "$folder" && node -e 'Object.keys(require("./package.json").dependencies).forEach((name) => require(name))') &&
     cp "$asked/package-lock.json" "$folder/node_modules/fetched-by"
 }
 

@@ -111,6 +111,10 @@ actor npm "echo npm >>'$scratch/calls'; exit 1"
 fetch
 expect "where npm cannot fetch, that is said" test "$status" != 0
 actor npm "echo npm \$1 >>'$scratch/calls'; mkdir -p '$scratch/fetched/node_modules'"
+actor node "exit 1"
+fetch
+expect "and where what it fetched does not load" test "$status" != 0
+actor node "exit 0"
 fetch
 expect "packages of Node.js are fetched by their lock file, after a failure too" test "$status:$(tail -1 "$scratch/calls")" = "0:npm ci"
 : >"$scratch/calls"; fetch
