@@ -36,6 +36,12 @@ says "C by pkg-config" found "$scratch/c/bed"
 by_pkg_config "$cxx" c++20 "$scratch/cpp/bed.cpp" "$scratch/cpp/bed"
 says "C++ by pkg-config" found "$scratch/cpp/bed"
 
+sed -n '/^```c$/,/^```$/{/^```/!p}' "$here/../../README.md" >"$scratch/readme.c"
+by_pkg_config "$cc" c99 "$scratch/readme.c" "$scratch/readme"
+step "what the README has in C"
+quietly found "$scratch/readme"
+grep -q '^Sweet pea$' "$scratch/log" || fail "it prints no puzzle"
+
 step "a program with the core alone loads no library of fonts or drawing"
 for program in "$scratch"/{c,cpp}/bed; do
   needs=$(loads "$program")
