@@ -36,6 +36,7 @@ TEST_CASE("a refusal says why in each of its three reasons", "[c]") {
         CHECK(lode_refusal_line(refusal.get()) == 3);
         REQUIRE(lode_refusal_word_count(refusal.get()) == 1);
         CHECK(std::string(lode_refusal_word(refusal.get(), 0)) == "B€t");
+        CHECK(lode_refusal_position(refusal.get()) == 2);
         CHECK(contains(lode_refusal_message(refusal.get()), "garden.txt:3: 'B€t' holds '€' (character 2)"));
         const char* json = nullptr;
         REQUIRE(lode_refusal_json(&json, refusal.get(), nullptr) == LODE_OK);
@@ -92,6 +93,7 @@ TEST_CASE("an error names source, line and word of what could not be used", "[c]
     CHECK(mask.status == LODE_UNUSABLE);
     CHECK(mask.source == "mask.txt");
     CHECK(mask.line == 3);
+    CHECK(mask.position == 2);
     CHECK(contains(mask.message, "mask.txt:3: column 2"));
 
     const auto bad_list = recipe_of("Leek\nK\n", 5, 5);
@@ -109,6 +111,27 @@ TEST_CASE("an error names source, line and word of what could not be used", "[c]
     });
     CHECK(grid.status == LODE_UNUSABLE);
     CHECK(contains(grid.message, "grid.txt:2: row 2"));
+    CHECK(grid.line == 2);
+    CHECK(grid.position == 0);
+
+    const auto cell = failure_of([&](Error error) {
+        return lode_audit_grid_text(audit, "LEEK\nLE€K\n", "grid.txt", recipe.get(), error);
+    });
+    CHECK(contains(cell.message, "grid.txt:2: row 2, column 3 holds '€'"));
+    CHECK(cell.line == 2);
+    CHECK(cell.position == 3);
+
+    const auto twice = recipe_of("Leek\nkale\nleek\n", 5, 5);
+    const auto both = failure_of(
+        [&](Error error) { return lode_audit_grid_text(audit, "LEEK\n", nullptr, twice.get(), error); });
+    CHECK(both.line == 3);
+    CHECK(both.words == std::vector<std::string>{"leek", "Leek"});
+
+    REQUIRE(lode_recipe_add_avoided(recipe.get(), "sl€g", nullptr) == LODE_OK);
+    const auto avoided = failure_of(
+        [&](Error error) { return lode_audit_grid_text(audit, "LEEK\n", nullptr, recipe.get(), error); });
+    CHECK(avoided.words == std::vector<std::string>{"sl€g"});
+    CHECK(avoided.position == 3);
 }
 
 TEST_CASE("text that is no UTF-8 is refused at once, and named where lines are counted", "[c]") {
@@ -284,6 +307,7 @@ TEST_CASE("NULL is a broken call in every function, and never a crash", "[c]") {
         CHECK(lode_error_message(nullptr) == nullptr);
         CHECK(lode_error_source(nullptr) == nullptr);
         CHECK(lode_error_line(nullptr) == 0);
+        CHECK(lode_error_position(nullptr) == 0);
         CHECK(lode_error_word_count(nullptr) == 0);
         CHECK(lode_error_word(nullptr, 0) == nullptr);
         CHECK(lode_error_advice_count(nullptr) == 0);
@@ -292,6 +316,7 @@ TEST_CASE("NULL is a broken call in every function, and never a crash", "[c]") {
         CHECK(lode_refusal_message(nullptr) == nullptr);
         CHECK(lode_refusal_source(nullptr) == nullptr);
         CHECK(lode_refusal_line(nullptr) == 0);
+        CHECK(lode_refusal_position(nullptr) == 0);
         CHECK(lode_refusal_word_count(nullptr) == 0);
         CHECK(lode_refusal_word(nullptr, 0) == nullptr);
         CHECK(lode_refusal_advice_count(nullptr) == 0);
@@ -380,9 +405,28 @@ TEST_CASE("JSON that is none, or another's, is refused with the place of its fau
         INFO(json);
         CHECK(failure.status == LODE_UNUSABLE);
         CHECK(failure.source == "mine.json");
-        CHECK(contains(failure.message, "mine.json: "));
+        CHECK(contains(failure.message, "mine.json:"));
         CHECK_FALSE(failure.advice.empty());
     }
+    Out<lode_puzzle> puzzle;
+    const auto cut_short = failure_of(
+        [&](Error error) { return lode_puzzle_from_json(puzzle, "{\n \"a\": }", "mine.json", error); });
+    CHECK(contains(cut_short.message, "mine.json:2: this is no JSON: it goes wrong at column 7."));
+    CHECK(cut_short.line == 2);
+    CHECK(cut_short.position == 7);
+
+    // A fault of a word within is told as any fault of a word.
+    const auto bad_word = failure_of([&](Error error) {
+        constexpr const char* json = R"({"format": "letterlode-puzzle", "version": 1, "rows": 1, "columns": 1,
+            "recipe": {"words": ["B€t"]}, "cells": [["B"]], "words": []})";
+        return lode_puzzle_from_json(puzzle, json, "mine.json", error);
+    });
+    CHECK(
+        contains(bad_word.message, "mine.json: recipe.words cannot be used: 'B€t' holds '€' (character 2)"));
+    CHECK(bad_word.words == std::vector<std::string>{"B€t"});
+    CHECK(bad_word.position == 2);
+    CHECK(bad_word.advice.size() == 2);
+
     std::string deep(100'000, '[');
     Out<lode_recipe> recipe;
     CHECK(lode_recipe_from_json(recipe, deep.c_str(), nullptr, nullptr) == LODE_UNUSABLE);
@@ -412,7 +456,7 @@ TEST_CASE("whatever is thrown inside becomes a status", "[c]") {
 
 TEST_CASE("every status has words, and so has one that is not known", "[c]") {
     std::vector<std::string> all;
-    for (std::int32_t status = LODE_OK; status <= LODE_FAULT; ++status) {
+    for (std::int32_t status = LODE_OK; status <= LODE_CANCELLED; ++status) {
         all.emplace_back(lode_status_text(status));
         CHECK_FALSE(all.back().empty());
         CHECK(std::count(all.begin(), all.end(), all.back()) == 1);

@@ -277,14 +277,23 @@ TEST_CASE("another kind of value at any place of a document is read or refused, 
     CHECK(readings > 100);
 }
 
-TEST_CASE("text that is no JSON is refused with the byte at which it goes wrong") {
+TEST_CASE("text that is no JSON is refused with the line and the column at which it goes wrong") {
     for (const std::string text :
          {"", " ", "{", "[", "nul", "{\"a\":1,}", "{\"a\" 1}", "\"open", "\"\\ud800\"", "{} x", "\xFF\xFE",
           "{\"a\":\"\x80\"}", "'a'", "{\"a\":01}", "\xEF\xBB\xBF", "1e", "-"}) {
         CAPTURE(text);
         CHECK_FALSE(is_read(text));
-        CHECK_THAT(puzzle_from_json(text, "").refusal().message, Contains("byte"));
+        const Refusal refusal = puzzle_from_json(text, "").refusal();
+        CHECK(refusal.line == 1);
+        CHECK(refusal.position > 0);
+        CHECK_THAT(refusal.message,
+                   Contains("line 1: ") && Contains("column " + std::to_string(refusal.position) + "."));
     }
+    // The Ü is one column, and the first byte that no JSON has is the 4 of the second line.
+    const Refusal refusal = recipe_from_json("{\n \"Ü\" 4}", "beds.json").refusal();
+    CHECK(refusal.line == 2);
+    CHECK(refusal.position == 6);
+    CHECK_THAT(refusal.message, Contains("beds.json:2: ") && Contains("column 6."));
     CHECK(is_read("\xEF\xBB\xBF" + right_text()));
 }
 
@@ -333,7 +342,7 @@ TEST_CASE("a document cut short or with one byte changed is read or refused, and
 }
 
 TEST_CASE("refusals are written with all that is known, and bytes that are no text are replaced") {
-    Refusal refusal{Refusal::Reason::impossible, "no\xFF way", {"A\"B"}, {"try"}, "beds.txt", 7};
+    Refusal refusal{Refusal::Reason::impossible, "no\xFF way", {"A\"B"}, {"try"}, "beds.txt", 7, 3};
     const Json json = Json::parse(to_json(refusal));
     CHECK(json["format"] == "letterlode-refusal");
     CHECK(json["reason"] == "impossible");
@@ -341,13 +350,16 @@ TEST_CASE("refusals are written with all that is known, and bytes that are no te
     CHECK(json["words"][0] == "A\"B");
     CHECK(json["source"] == "beds.txt");
     CHECK(json["line"] == 7);
+    CHECK(json["position"] == 3);
     refusal.reason = Refusal::Reason::unfinished;
     refusal.source.clear();
     refusal.line = 0;
+    refusal.position = 0;
     const Json less = Json::parse(to_json(refusal));
     CHECK(less["reason"] == "unfinished");
     CHECK_FALSE(less.contains("source"));
     CHECK_FALSE(less.contains("line"));
+    CHECK_FALSE(less.contains("position"));
 }
 
 TEST_CASE("rows and columns count from 1 in JSON, and a copy tells its last cell") {

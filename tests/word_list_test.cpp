@@ -93,6 +93,7 @@ TEST_CASE("a word is refused that is too short, holds what no cell can, or comes
     refusal = refused_words("Rake☃\n");
     CHECK_THAT(refusal.message,
                Contains("beds.txt:1: ") && Contains("'Rake☃'") && Contains("'☃'") && Contains("character 5"));
+    CHECK(refusal.position == 5);
 
     refusal = refused_words("Saint-Malo\nLeek\nsaint malo\n");
     CHECK(refusal.line == 3);
@@ -110,7 +111,7 @@ TEST_CASE("all faulty words of a list are told at once") {
     const Refusal refusal = refused_words("X\nCarrot\nLeek\nleek\n☃☃\n");
     CHECK_THAT(refusal.message,
                Contains("beds.txt:1: ") && Contains("beds.txt:4: ") && Contains("beds.txt:5: "));
-    CHECK(refusal.words == Texts{"X", "leek", "☃☃"});
+    CHECK(refusal.words == Texts{"X", "leek", "Leek", "☃☃"});
     CHECK(refusal.line == 1);
 }
 

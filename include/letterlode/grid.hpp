@@ -5,6 +5,7 @@
 #include <array>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -178,7 +179,13 @@ struct LetteredGrid {
 [[nodiscard]] LODE_API Outcome<LetteredGrid> read_grid(std::string_view text, std::string_view source,
                                                        const Segmenter& segmenter);
 
-// The same with a list of words under the grid, after a blank line: a word a line, or several with a tab, a
+// The same from cells in row order, each with what is written in it: a letter as above, or nothing, an empty
+// text or a mark for a closed cell. Refused as unusable, naming row and column: what is no letter, a size
+// that checked_size refuses. Throws std::invalid_argument where there are not rows times columns of them.
+[[nodiscard]] LODE_API Outcome<LetteredGrid> read_cells(
+    std::span<const std::optional<std::string_view>> cells, Size size, const Segmenter& segmenter);
+
+// A text with a list of words under the grid, after a blank line: a word a line, or several with a tab, a
 // comma, a semicolon or two blanks between. Refused besides where there is no list.
 struct GridWithList {
     LetteredGrid grid;

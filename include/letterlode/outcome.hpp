@@ -22,6 +22,9 @@ struct Refusal {
     std::vector<std::string> advice;  // ways out, a sentence each
     std::string source;               // the file that holds the fault, or empty
     int line = 0;                     // its line, from 1, or 0
+    // Where in the word to blame, or else in the line: the character (a user-perceived one) or the column,
+    // from 1, or 0 where none is known.
+    int position = 0;
 };
 
 // A T or a Refusal. Reading the one that is not there throws std::logic_error.

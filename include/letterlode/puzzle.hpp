@@ -228,6 +228,35 @@ struct RatingRules {
                                             std::span<const PlacedWord> placed = {},
                                             const RatingRules& rules = {});
 
+// A recipe's words and rules checked once, by which many grids are judged. The search is built at the first
+// grid and kept; it is built again where a grid brings letters that none before it had, which ends soon.
+// Const calls may run on several threads at once.
+class LODE_API GridJudge {
+  public:
+    // Refused as unusable, as `audit` is. Of the rules the control is not used.
+    [[nodiscard]] static Outcome<GridJudge> open(Recipe recipe, const CheckRules& rules = {});
+    GridJudge(GridJudge&&) noexcept;
+    GridJudge& operator=(GridJudge&&) noexcept;
+    ~GridJudge();
+
+    // By whose rules the grids are to be read: read_grid and read_cells take it.
+    [[nodiscard]] const Segmenter& segmenter() const;
+
+    // As the functions of these names above. Refused: a search that was cancelled, as unfinished; of `rate`,
+    // a grid that is too large, as unusable.
+    [[nodiscard]] Outcome<Audit> audit(const LetteredGrid& grid, std::span<const PlacedWord> placed = {},
+                                       const SearchControl& control = {}) const;
+    [[nodiscard]] Outcome<Puzzle> puzzle_of(LetteredGrid grid, std::span<const PlacedWord> placed = {},
+                                            const SearchControl& control = {}) const;
+    [[nodiscard]] Outcome<Rating> rate(const LetteredGrid& grid, std::span<const PlacedWord> placed = {},
+                                       const RatingRules& rules = {}) const;
+
+  private:
+    struct State;
+    explicit GridJudge(std::unique_ptr<State> state);
+    std::unique_ptr<State> state_;
+};
+
 // How difficult a puzzle is to be, by the fixations of the simulated reader of score.hpp.
 struct Aim {
     enum class Kind { easier, harder, fixations };

@@ -125,6 +125,13 @@ std::int32_t lode_audit_copy(std::int32_t* row, std::int32_t* column, std::int32
     });
 }
 
+const char* lode_audit_copy_inside(const lode_audit* audit, std::size_t word, std::size_t copy) {
+    const auto* finding = word_of(audit, word);
+    if (!finding || copy >= finding->copies.size()) return nullptr;
+    // Nothing is listed of a word that no other can hold.
+    return finding->inside.empty() ? "" : finding->inside[copy].c_str();
+}
+
 std::size_t lode_audit_avoided_count(const lode_audit* audit) {
     return audit ? audit->audit.avoided.size() : 0;
 }
@@ -152,6 +159,21 @@ std::int32_t lode_audit_allowed_copy(std::int32_t* row, std::int32_t* column, st
                                      std::int32_t* length, const lode_audit* audit, std::size_t index,
                                      lode_error** error) {
     return give_finding(__func__, {row, column, direction, length}, audit, &lode::Audit::allowed, index,
+                        error);
+}
+
+std::size_t lode_audit_chance_count(const lode_audit* audit) {
+    return audit ? audit->audit.chance.size() : 0;
+}
+
+const char* lode_audit_chance(const lode_audit* audit, std::size_t index) {
+    return finding_word(audit, &lode::Audit::chance, index);
+}
+
+std::int32_t lode_audit_chance_copy(std::int32_t* row, std::int32_t* column, std::int32_t* direction,
+                                    std::int32_t* length, const lode_audit* audit, std::size_t index,
+                                    lode_error** error) {
+    return give_finding(__func__, {row, column, direction, length}, audit, &lode::Audit::chance, index,
                         error);
 }
 

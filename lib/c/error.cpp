@@ -30,7 +30,9 @@ std::int32_t reported(const char* function, lode_error** error) {
     try {
         throw;
     } catch (const Unusable& unusable) {
-        return give(error, LODE_UNUSABLE, unusable.refusal);
+        // A search is unfinished where its caller cancelled it, and for no other reason.
+        const bool cancelled = unusable.refusal.reason == Refusal::Reason::unfinished;
+        return give(error, cancelled ? LODE_CANCELLED : LODE_UNUSABLE, unusable.refusal);
     } catch (const BrokenCall& broken) {
         return give(error, LODE_BROKEN_CALL, function, broken.what());
     } catch (const std::bad_alloc&) {
@@ -94,6 +96,10 @@ const char* lode_error_source(const lode_error* error) {
 
 std::int32_t lode_error_line(const lode_error* error) {
     return error ? error->what.line : 0;
+}
+
+std::int32_t lode_error_position(const lode_error* error) {
+    return error ? error->what.position : 0;
 }
 
 std::size_t lode_error_word_count(const lode_error* error) {

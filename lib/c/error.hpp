@@ -1,6 +1,7 @@
 #pragma once
 // The one guard around every entry of the C API: what is thrown inside becomes a status and an error, and
-// nothing passes it.
+// nothing passes it. The art library guards its own entries with it: what is marked LODE_API here is exported
+// for that library alone, and no public header declares it.
 
 #include <cstddef>
 #include <cstdint>
@@ -10,6 +11,7 @@
 #include <utility>
 
 #include <letterlode/letterlode.h>
+#include <letterlode/export.hpp>
 #include <letterlode/outcome.hpp>
 
 struct lode_error {
@@ -20,17 +22,17 @@ struct lode_error {
 namespace lode::c {
 
 // Inside a guard, input that cannot be used.
-struct Unusable {
+struct LODE_API Unusable {
     Refusal refusal;
 };
 
 // Inside a guard, a fault of the calling program.
-struct BrokenCall : std::invalid_argument {
+struct LODE_API BrokenCall : std::invalid_argument {
     using std::invalid_argument::invalid_argument;
 };
 
 // Turns the exception that is being handled into a status, and into an error where the caller wants one.
-std::int32_t report(const char* function, lode_error** error) noexcept;
+LODE_API std::int32_t report(const char* function, lode_error** error) noexcept;
 
 // body() returns LODE_OK or LODE_REFUSED, or throws.
 template <class Body>
@@ -73,12 +75,12 @@ T taken(Outcome<T> outcome) {
 }
 
 // Text whose faults are found line by line, where it is read. Throws BrokenCall for NULL.
-[[nodiscard]] std::string_view text(const char* given, const char* name);
+[[nodiscard]] LODE_API std::string_view text(const char* given, const char* name);
 
 // A word, a name or a tag, normalised. Throws BrokenCall for NULL, Unusable for what is no UTF-8.
-[[nodiscard]] std::string word(const char* given, const char* name);
+[[nodiscard]] LODE_API std::string word(const char* given, const char* name);
 
 // A name for messages. NULL gives none; bytes that are no UTF-8, which a file's name may hold, are replaced.
-[[nodiscard]] std::string source_name(const char* given);
+[[nodiscard]] LODE_API std::string source_name(const char* given);
 
 }  // namespace lode::c

@@ -19,21 +19,24 @@ template <class T>
     return index < list.size() ? list[index].c_str() : nullptr;
 }
 
-// A text that is written once and kept; any number of threads may ask for it.
-class KeptText {
+// What is made once and kept; any number of threads may ask for it.
+template <class T>
+class Kept {
   public:
-    template <class Write>
-    [[nodiscard]] const char* get(const Write& write) const {
+    template <class Make>
+    [[nodiscard]] const T& get(const Make& make) const {
         const std::lock_guard lock(mutex_);
-        if (!text_) text_ = write();
-        return text_->c_str();
+        if (!kept_) kept_ = make();
+        return *kept_;
     }
     // Not while another thread asks.
-    void forget() noexcept { text_.reset(); }
+    void forget() noexcept { kept_.reset(); }
 
   private:
     mutable std::mutex mutex_;
-    mutable std::optional<std::string> text_;
+    mutable std::optional<T> kept_;
 };
+using KeptText = Kept<std::string>;
+using KeptCells = Kept<std::vector<const char*>>;
 
 }  // namespace lode::c

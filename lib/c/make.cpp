@@ -1,74 +1,29 @@
+#include "c/control.hpp"
 #include "c/handles.hpp"
+#include "c/making.hpp"
 
 using namespace lode::c;
 
-// lode_control_cancel may run in a signal handler.
-static_assert(std::atomic<bool>::is_always_lock_free);
-
-namespace {
-
-lode::MakeControl control_of(const lode_control* control) {
-    if (!control) return {};
-    lode::MakeControl made;
-    made.cancel = &control->cancelled;
-    if (control->progress)
-        made.progress = [progress = control->progress, user = control->user](std::uint64_t spent,
-                                                                             std::uint64_t effort) {
-            try {
-                progress(user, spent, effort);
-            } catch (...) {
-                throw BrokenCall("the progress function threw");
-            }
-        };
-    return made;
-}
-
-}  // namespace
-
-std::int32_t lode_control_create(lode_control** control, lode_error** error) {
-    clear(control);
-    return guarded(__func__, error, [&] {
-        auto& result = need(control, "control");
-        result = new lode_control;
-        return LODE_OK;
-    });
-}
-
-std::int32_t lode_control_set_progress(lode_control* control, lode_progress progress, void* user,
-                                       lode_error** error) {
-    return guarded(__func__, error, [&] {
-        lode_control& handle = need(control, "control");
-        handle.progress = progress;
-        handle.user = user;
-        return LODE_OK;
-    });
-}
-
-void lode_control_cancel(lode_control* control) {
-    if (control) control->cancelled.store(true, std::memory_order_relaxed);
-}
-
-void lode_control_reset(lode_control* control) {
-    if (control) control->cancelled.store(false, std::memory_order_relaxed);
-}
-
-void lode_control_free(lode_control* control) {
-    delete control;
-}
-
 std::int32_t lode_make(lode_puzzle** puzzle, lode_refusal** refusal, const lode_recipe* recipe,
                        const lode_control* control, lode_error** error) {
-    clear(puzzle);
-    clear(refusal);
-    return guarded(__func__, error, [&]() -> std::int32_t {
-        auto& made = need(puzzle, "puzzle");
-        auto& refused = need(refusal, "refusal");
-        auto outcome = lode::make(need(recipe, "recipe").recipe, control_of(control));
-        if (outcome) {
-            made = new lode_puzzle{std::move(*outcome), {}, {}, {}};
-            return LODE_OK;
-        }
-        refused = new lode_refusal{outcome.refusal(), {}};
-        return LODE_REFUSED;
+    return made_or_refused(__func__, puzzle, "puzzle", refusal, error, [&] {
+        return given(lode::make(need(recipe, "recipe").recipe, make_control(control)), new_puzzle);
+    });
+}
+
+std::int32_t lode_make_aimed(lode_puzzle** puzzle, std::size_t* tried, lode_refusal** refusal,
+                             const lode_recipe* recipe, const char* aim, std::int32_t vary_filler,
+                             const lode_control* control, lode_error** error) {
+    clear(tried);
+    return made_or_refused(__func__, puzzle, "puzzle", refusal, error, [&] {
+        need(tried, "tried");
+        const lode::Recipe& wanted = need(recipe, "recipe").recipe;
+        lode::Aim nearest = taken(lode::read_aim(word(aim, "aim")));
+        nearest.vary_filler = vary_filler != 0;
+        return given(lode::make_aimed(wanted, nearest, make_control(control)), [&](lode::AimedPuzzle aimed) {
+            lode_puzzle* const made = new_puzzle(std::move(aimed.puzzle));
+            *tried = aimed.tried;
+            return made;
+        });
     });
 }

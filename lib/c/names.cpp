@@ -5,7 +5,7 @@
 #include <letterlode/grid.hpp>
 #include <letterlode/version.hpp>
 
-#include "c/error.hpp"
+#include "c/handles.hpp"
 
 using namespace lode::c;
 
@@ -48,6 +48,8 @@ const char* lode_status_text(std::int32_t status) {
             return "memory ran out";
         case LODE_FAULT:
             return "a fault of the library";
+        case LODE_CANCELLED:
+            return "you cancelled before the end";
         default:
             return "a status that this version does not know";
     }
@@ -64,9 +66,7 @@ std::int32_t lode_direction_step(std::int32_t* row, std::int32_t* column, std::i
     return guarded(__func__, error, [&] {
         need(row, "row");
         need(column, "column");
-        if (direction < LODE_RIGHT || direction > LODE_DOWN_LEFT)
-            throw BrokenCall(std::to_string(direction) + " is no direction");
-        const lode::Cell by = lode::step(static_cast<lode::Direction>(direction));
+        const lode::Cell by = lode::step(need_direction(direction));
         *row = by.row;
         *column = by.column;
         return LODE_OK;

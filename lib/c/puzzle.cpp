@@ -1,4 +1,4 @@
-#include "c/handles.hpp"
+#include "c/making.hpp"
 
 using namespace lode::c;
 
@@ -16,7 +16,16 @@ std::int32_t lode_puzzle_from_json(lode_puzzle** puzzle, const char* json, const
     return guarded(__func__, error, [&] {
         auto& result = need(puzzle, "puzzle");
         auto read = taken(lode::puzzle_from_json(text(json, "json"), source_name(source)));
-        result = new lode_puzzle{std::move(read), {}, {}, {}};
+        result = new_puzzle(std::move(read));
+        return LODE_OK;
+    });
+}
+
+std::int32_t lode_puzzle_copy(lode_puzzle** copy, const lode_puzzle* puzzle, lode_error** error) {
+    clear(copy);
+    return guarded(__func__, error, [&] {
+        auto& result = need(copy, "copy");
+        result = new_puzzle(need(puzzle, "puzzle").puzzle);
         return LODE_OK;
     });
 }
@@ -30,12 +39,12 @@ std::int32_t lode_puzzle_columns(const lode_puzzle* puzzle) {
 }
 
 const char* lode_puzzle_cell(const lode_puzzle* puzzle, std::int32_t row, std::int32_t column) {
-    if (!puzzle) return nullptr;
-    const auto& [alphabet, grid] = puzzle->puzzle.grid;
-    const lode::Cell cell{row, column};
-    // The letters of closed and empty cells lie beyond every alphabet's end.
-    if (!grid.inside(cell) || grid[cell] >= alphabet.size()) return nullptr;
-    return alphabet.text(grid[cell]).c_str();
+    return puzzle ? cell_of(puzzle->puzzle.grid, row, column) : nullptr;
+}
+
+std::int32_t lode_puzzle_cells(const char* const** cells, const lode_puzzle* puzzle, lode_error** error) {
+    return give_cells(__func__, cells, puzzle, "puzzle", error,
+                      [](const lode_puzzle& its) -> const lode::LetteredGrid& { return its.puzzle.grid; });
 }
 
 std::size_t lode_puzzle_word_count(const lode_puzzle* puzzle) {
@@ -57,6 +66,11 @@ const char* lode_puzzle_word_letter(const lode_puzzle* puzzle, std::size_t word,
     return placed ? entry(placed->letters, letter) : nullptr;
 }
 
+const char* lode_puzzle_word_inside(const lode_puzzle* puzzle, std::size_t word) {
+    const auto* placed = word_of(puzzle, word);
+    return placed ? placed->inside.c_str() : nullptr;
+}
+
 std::int32_t lode_puzzle_placement(std::int32_t* row, std::int32_t* column, std::int32_t* direction,
                                    const lode_puzzle* puzzle, std::size_t word, lode_error** error) {
     for (auto* result : {row, column, direction}) clear(result);
@@ -70,6 +84,14 @@ std::int32_t lode_puzzle_placement(std::int32_t* row, std::int32_t* column, std:
         *direction = static_cast<std::int32_t>(placed.direction);
         return LODE_OK;
     });
+}
+
+std::uint64_t lode_puzzle_seed(const lode_puzzle* puzzle) {
+    return puzzle ? puzzle->puzzle.recipe.seed : 0;
+}
+
+std::int32_t lode_puzzle_is_certified(const lode_puzzle* puzzle) {
+    return puzzle && puzzle->puzzle.audit.certified ? 1 : 0;
 }
 
 std::int32_t lode_puzzle_recipe(lode_recipe** recipe, const lode_puzzle* puzzle, lode_error** error) {

@@ -27,6 +27,10 @@ std::int32_t lode_refusal_line(const lode_refusal* refusal) {
     return refusal ? refusal->refusal.line : 0;
 }
 
+std::int32_t lode_refusal_position(const lode_refusal* refusal) {
+    return refusal ? refusal->refusal.position : 0;
+}
+
 std::size_t lode_refusal_word_count(const lode_refusal* refusal) {
     return refusal ? refusal->refusal.words.size() : 0;
 }

@@ -74,7 +74,8 @@ Outcome<Mask> read_mask(std::string_view text, std::string_view source) {
                                {"Draw open cells with a letter or a digit (O, say) and closed ones with '.', "
                                 "'#', '·' or a blank."},
                                std::string(source),
-                               file_line};
+                               file_line,
+                               column + 1};
             }
             mask.set({row, column}, true);
         }

@@ -1,10 +1,9 @@
 #include <algorithm>
-#include <array>
-#include <unordered_map>
 
 #include <letterlode/grid.hpp>
 
 #include "grid/cell_layout.hpp"
+#include "grid/cell_letters.hpp"
 #include "grid/rows_of_text.hpp"
 #include "text/direction.hpp"
 #include "text/quoted.hpp"
@@ -83,124 +82,6 @@ FromRight rows_from_right(const Views& rows) {
     if (!any) found.rows.assign(rows.size(), false);
     return found;
 }
-
-// The letters of cells, by what is written there; each is spelled once.
-class CellLetters {
-  public:
-    explicit CellLetters(const Segmenter& segmenter) : segmenter_(segmenter) { of_byte_.fill(unknown); }
-
-    // Nothing for a text that is no letter, or where the alphabet is full.
-    std::optional<Letter> letter(std::string_view written) {
-        if (written.size() == 1) {
-            Letter& known = of_byte_[static_cast<unsigned char>(written[0]) & 0x7F];
-            if (known == unknown) {
-                const auto found = spelled(written);
-                if (!found) return std::nullopt;
-                known = *found;
-            }
-            return known;
-        }
-        const std::string key(written);
-        if (const auto known = of_text_.find(key); known != of_text_.end()) return known->second;
-        const auto found = spelled(written);
-        if (found) of_text_.emplace(key, *found);
-        return found;
-    }
-
-    // Why there is no letter.
-    struct Fault {
-        std::string text;
-        std::string advice;
-    };
-    [[nodiscard]] Fault fault(std::string_view written) const {
-        const auto spelling = segmenter_.spell(written);
-        if (!is_whole(written) || spelling.letters.empty())
-            return {"holds " + quoted(written) + ", which is no letter.",
-                    "Letters and digits fill cells; draw a closed cell with '.', '#' or '·'."};
-        if (spelling.letters.size() > 1) {
-            std::string parts;
-            for (const auto& letter : spelling.letters) parts += (parts.empty() ? "" : " ") + letter;
-            return {"holds " + quoted(written) + ", which is " + std::to_string(spelling.letters.size()) +
-                        " letters (" + parts + ").",
-                    "Put one letter into a cell. --locale says which characters together are one letter, "
-                    "--sharp-s "
-                    "keep that a sharp s is one."};
-        }
-        return {"brings more than " + std::to_string(max_letters) + " different letters.",
-                "Give the grid in parts."};
-    }
-
-    [[nodiscard]] bool is_one_letter(std::string_view written) const {
-        return is_closed(written) || (is_whole(written) && segmenter_.spell(written).letters.size() == 1);
-    }
-
-    // The first letter of several characters that a row without blanks between its letters can be read with,
-    // or an empty text.
-    [[nodiscard]] std::string joined_in(const RowText& row) const {
-        std::string run;
-        std::size_t characters = 0;
-        const auto joined_in_run = [&] {
-            const auto letters = segmenter_.spell(run).letters;
-            const bool joins = letters.size() < characters;
-            run.clear();
-            characters = 0;
-            for (const auto& letter : letters)
-                if (joins && segmenter_.clusters(letter).size() > 1) return letter;
-            return std::string();
-        };
-        for (const std::string_view character : row.characters) {
-            if (is_one_letter(character) && !is_closed(character)) {
-                run += character;
-                ++characters;
-            } else if (auto letter = joined_in_run(); !letter.empty()) {
-                return letter;
-            }
-        }
-        return joined_in_run();
-    }
-
-    [[nodiscard]] Alphabet take() { return std::move(alphabet_); }
-
-  private:
-    static constexpr Letter unknown = empty_cell;
-
-    [[nodiscard]] static bool is_closed(std::string_view written) {
-        if (written.empty()) return true;
-        if (written.size() > 2) return false;
-        const icu::UnicodeString text = to_icu(written);
-        return text.countChar32() == 1 && is_closed_mark(text.char32At(0));
-    }
-
-    // A segmenter passes over what is shown and not hidden: in a cell of a grid that is no letter, unless an
-    // alphabet has it within one, like the apostrophe of C'H.
-    [[nodiscard]] bool is_whole(std::string_view written) const {
-        const auto characters = segmenter_.clusters(written);
-        const auto is_letter = [&](const auto& character) {
-            return !segmenter_.spell(character).letters.empty();
-        };
-        if (std::all_of(characters.begin(), characters.end(), is_letter)) return true;
-        std::string seen;
-        std::string spelled;
-        for (const auto& character : characters) seen += character;
-        for (const auto& letter : segmenter_.spell(written).letters) spelled += letter;
-        return seen == spelled;
-    }
-
-    std::optional<Letter> spelled(std::string_view written) {
-        if (is_closed(written)) return closed_cell;
-        if (!is_whole(written)) return std::nullopt;
-        const auto spelling = segmenter_.spell(written);
-        if (spelling.letters.size() != 1) return std::nullopt;
-        const std::string& letter = spelling.letters.front();
-        if (alphabet_.size() == max_letters && !alphabet_.find(letter)) return std::nullopt;
-        return alphabet_.add(letter);
-    }
-
-    const Segmenter& segmenter_;
-    Alphabet alphabet_;
-    std::array<Letter, 128> of_byte_{};
-    std::unordered_map<std::string, Letter> of_text_;
-};
 
 std::string counted(std::size_t count, const char* what) {
     return std::to_string(count) + " " + what + (count == 1 ? "" : "s");
@@ -285,9 +166,11 @@ Outcome<LetteredGrid> grid_of(const Views& rows, int first_line, std::string_vie
             const auto letter = letters.letter(cells[column]);
             if (!letter) {
                 const auto fault = letters.fault(cells[column]);
-                return refuse(row,
-                              row_name(row) + ", column " + std::to_string(column + 1) + " " + fault.text,
-                              fault.advice);
+                Refusal refusal =
+                    refuse(row, row_name(row) + ", column " + std::to_string(column + 1) + " " + fault.text,
+                           fault.advice);
+                refusal.position = static_cast<int>(column) + 1;
+                return refusal;
             }
             read.grid[{static_cast<int>(row), static_cast<int>(column)}] = *letter;
         }

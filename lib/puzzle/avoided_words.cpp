@@ -39,7 +39,8 @@ std::optional<Refusal> bad_avoided_word(const std::string& word, const char* kin
                    {word},
                    {"Write it with letters alone, two or more, or leave it out."},
                    {},
-                   0};
+                   0,
+                   spelling.bad_position};
 }
 
 std::vector<std::string> avoided_words(const Recipe& recipe) {

@@ -8,10 +8,11 @@
 namespace lode {
 namespace {
 
-// What is wrong with a document, and where in it ("cells[3][4]").
+// What is wrong with a document, and where in it ("cells[3][4]"); the cause may name words.
 struct Fault {
     std::string path;
     std::string what;
+    Refusal cause = {};
 };
 
 [[noreturn]] void fail(const std::string& path, const std::string& what) {
@@ -61,7 +62,7 @@ int count(const JsonValue& json, const std::string& path) {
 
 template <class T>
 T checked(Outcome<T> outcome, const std::string& path) {
-    if (!outcome) fail(path, "cannot be used: " + outcome.refusal().message);
+    if (!outcome) throw Fault{path, "cannot be used: " + outcome.refusal().message, outcome.refusal()};
     return std::move(outcome).value();
 }
 
@@ -356,17 +357,23 @@ Puzzle read_puzzle(const JsonValue& document, std::string_view source) {
 
 template <class T, class Read>
 Outcome<T> guarded(std::string_view json, std::string_view source, const char* kind, Read read) {
-    const auto unusable = [&](const std::string& what, const std::string& advice) {
-        return Refusal{
-            Refusal::Reason::unusable, place_in(source, 0) + what, {}, {advice}, std::string(source), 0};
-    };
     try {
         return read(parse_json(json));
     } catch (const JsonFault& fault) {
-        return unusable(fault.what, "Give JSON that letterlode wrote, such as puzzle.json.");
+        return Refusal{Refusal::Reason::unusable,
+                       place_in(source, fault.line) + fault.what,
+                       {},
+                       {"Give JSON that letterlode wrote, such as puzzle.json."},
+                       std::string(source),
+                       fault.line,
+                       fault.column};
     } catch (const Fault& fault) {
-        return unusable(fault.path + " " + fault.what + ".",
-                        std::string("See the schema of the ") + kind + " in data/schema.");
+        Refusal refusal = fault.cause;
+        refusal.reason = Refusal::Reason::unusable;
+        refusal.message = place_in(source, 0) + fault.path + " " + fault.what + ".";
+        refusal.advice.push_back(std::string("See the schema of the ") + kind + " in data/schema.");
+        refusal.source = source;
+        return refusal;
     }
 }
 

@@ -1,5 +1,7 @@
 #include "puzzle/json_value.hpp"
 
+#include <algorithm>
+
 #include <nlohmann/json.hpp>
 
 namespace lode {
@@ -12,6 +14,8 @@ constexpr int number_out_of_range = 406;  // the JSON library's number for it
 // others stay where they are.
 class Builder {
   public:
+    explicit Builder(std::string_view text) : text_(text) {}
+
     bool null() { return add(JsonValue()); }
     bool boolean(bool value) { return add(JsonValue(value)); }
     bool number_unsigned(std::uint64_t value) { return add(JsonValue(value)); }
@@ -32,7 +36,7 @@ class Builder {
     bool parse_error(std::size_t byte, const std::string&, const Parser::exception& error) {
         if (error.id == number_out_of_range)
             throw JsonFault{"it holds a number that is too large for any use."};
-        throw JsonFault{"this is no JSON: it goes wrong at byte " + std::to_string(byte) + "."};
+        throw at_byte(byte);
     }
 
     JsonValue take() { return std::move(root_); }
@@ -58,6 +62,19 @@ class Builder {
         return true;
     }
 
+    // A column is a character, of which UTF-8 marks the first byte. `byte` counts from 1, and is one too many
+    // where the text ends too early.
+    [[nodiscard]] JsonFault at_byte(std::size_t byte) const {
+        const std::string_view before = text_.substr(0, byte == 0 ? 0 : byte - 1);
+        const auto line = 1 + std::count(before.begin(), before.end(), '\n');
+        const std::string_view row = before.substr(before.rfind('\n') + 1);
+        const auto column =
+            1 + std::count_if(row.begin(), row.end(), [](char unit) { return (unit & '\xC0') != '\x80'; });
+        return {"this is no JSON: it goes wrong at column " + std::to_string(column) + ".",
+                static_cast<int>(line), static_cast<int>(column)};
+    }
+
+    std::string_view text_;
     JsonValue root_;
     std::vector<JsonValue*> open_;
 };
@@ -79,7 +96,7 @@ const JsonValue* JsonValue::find(std::string_view name) const {
 }
 
 JsonValue parse_json(std::string_view text) {
-    Builder builder;
+    Builder builder(text);
     Parser::sax_parse(text, &builder);
     return builder.take();
 }

@@ -44,9 +44,11 @@ struct JsonValue::Member {
     JsonValue value;
 };
 
-// Why a text is no document: a sentence.
+// Why a text is no document: a sentence, and where it goes wrong, if that is known: line and column from 1.
 struct JsonFault {
     std::string what;
+    int line = 0;
+    int column = 0;
 };
 
 // Deeper nesting is refused: the formats of this project need six levels.

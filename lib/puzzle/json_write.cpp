@@ -253,6 +253,7 @@ std::string to_json(const Refusal& refusal) {
                                        refusal.advice, [](const auto& text) { return json_string(text); }))}};
     if (!refusal.source.empty()) members.push_back({"source", json_string(refusal.source)});
     if (refusal.line > 0) members.push_back({"line", std::to_string(refusal.line)});
+    if (refusal.position > 0) members.push_back({"position", std::to_string(refusal.position)});
     return json_document(members);
 }
 

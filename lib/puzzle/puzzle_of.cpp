@@ -2,21 +2,24 @@
 
 #include <algorithm>
 
-#include <letterlode/puzzle.hpp>
+#include "puzzle/recipe_judge.hpp"
 
 namespace lode {
 
 Outcome<Puzzle> puzzle_of(LetteredGrid grid, Recipe recipe, std::span<const PlacedWord> placed,
                           const SearchControl& control) {
-    const auto segmenter = Segmenter::open(recipe.text);
-    if (!segmenter) return segmenter.refusal();
-    const auto list = spell(recipe.words, *segmenter);
-    if (!list) return list.refusal();
-    auto found = audit(grid, recipe, placed, {{}, 4, control});
+    const auto judge = RecipeJudge::open(recipe, {});
+    if (!judge) return judge.refusal();
+    return puzzle_of(std::move(grid), std::move(recipe), **judge, placed, control);
+}
+
+Outcome<Puzzle> puzzle_of(LetteredGrid grid, Recipe recipe, const RecipeJudge& judge,
+                          std::span<const PlacedWord> placed, const SearchControl& control) {
+    auto found = judge.audit(grid, placed, control);
     if (!found) return found.refusal();
     Puzzle puzzle;
-    for (std::size_t i = 0; i < list->words.size(); ++i) {
-        const Word& word = list->words[i];
+    for (std::size_t i = 0; i < judge.list().words.size(); ++i) {
+        const Word& word = judge.list().words[i];
         const WordFinding& finding = found->words.at(i);
         const auto known = std::find_if(placed.begin(), placed.end(),
                                         [&](const PlacedWord& one) { return one.letters == word.letters; });

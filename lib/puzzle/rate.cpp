@@ -2,7 +2,7 @@
 
 #include <map>
 
-#include <letterlode/puzzle.hpp>
+#include "puzzle/recipe_judge.hpp"
 
 namespace lode {
 namespace {
@@ -32,27 +32,20 @@ std::map<std::string, Standing> standing_of(const Audit& audit) {
     return standing;
 }
 
-}  // namespace
+using KnownPlaces = std::map<std::vector<std::string>, Standing>;  // by letters
+using MetPlaces = std::map<std::string, Standing>;                 // by the word as shown
 
-Outcome<Rating> rate(const LetteredGrid& grid, const Recipe& recipe, std::span<const PlacedWord> placed,
-                     const RatingRules& rules) {
-    const auto segmenter = Segmenter::open(recipe.text);
-    if (!segmenter) return segmenter.refusal();
-    const auto list = spell(recipe.words, *segmenter);
-    if (!list) return list.refusal();
-
-    std::map<std::vector<std::string>, Standing> known;
+KnownPlaces known_places(std::span<const PlacedWord> placed, Nested nested) {
+    KnownPlaces known;
     for (const PlacedWord& word : placed)
-        known.emplace(word.letters,
-                      Standing{word.placed, recipe.nested == Nested::inside && !word.inside.empty()});
-    std::map<std::string, Standing> met;
-    if (known.empty()) {
-        const auto audited = audit(grid, recipe);
-        if (!audited) return audited.refusal();
-        met = standing_of(*audited);
-    }
+        known.emplace(word.letters, Standing{word.placed, nested == Nested::inside && !word.inside.empty()});
+    return known;
+}
+
+Outcome<Rating> rated(const LetteredGrid& grid, const WordList& list, const KnownPlaces& known,
+                      const MetPlaces& met, const RatingRules& rules) {
     std::vector<SoughtWord> words;
-    for (const Word& word : list->words) {
+    for (const Word& word : list.words) {
         SoughtWord sought{word.shown, numbered(word.letters, grid.alphabet)};
         const auto own = known.find(word.letters);
         const auto first = met.find(word.shown);
@@ -64,12 +57,37 @@ Outcome<Rating> rate(const LetteredGrid& grid, const Recipe& recipe, std::span<c
         words.push_back(std::move(sought));
     }
     Reader reader;
-    reader.right_to_left = is_right_to_left(list->words.front().shown);
+    reader.right_to_left = is_right_to_left(list.words.front().shown);
     auto difficulty = rate_difficulty(grid, words, reader);
     if (!difficulty) return difficulty.refusal();
     return Rating{
         rate_readability(grid, rules.looks ? *rules.looks : built_in_looks(grid.alphabet), rules.seen),
         std::move(*difficulty)};
+}
+
+}  // namespace
+
+Outcome<Rating> rate(const LetteredGrid& grid, const Recipe& recipe, const RecipeJudge& judge,
+                     std::span<const PlacedWord> placed, const RatingRules& rules) {
+    if (!placed.empty()) return rated(grid, judge.list(), known_places(placed, recipe.nested), {}, rules);
+    const auto audited = judge.audit(grid, {}, {});
+    if (!audited) return audited.refusal();
+    return rated(grid, judge.list(), {}, standing_of(*audited), rules);
+}
+
+Outcome<Rating> rate(const LetteredGrid& grid, const Recipe& recipe, std::span<const PlacedWord> placed,
+                     const RatingRules& rules) {
+    if (placed.empty()) {
+        const auto judge = RecipeJudge::open(recipe, {});
+        if (!judge) return judge.refusal();
+        return rate(grid, recipe, **judge, placed, rules);
+    }
+    // Nothing is looked for where all is known.
+    const auto segmenter = Segmenter::open(recipe.text);
+    if (!segmenter) return segmenter.refusal();
+    const auto list = spell(recipe.words, *segmenter);
+    if (!list) return list.refusal();
+    return rated(grid, *list, known_places(placed, recipe.nested), {}, rules);
 }
 
 Outcome<Rating> rate(const Puzzle& puzzle, const RatingRules& rules) {

@@ -63,14 +63,20 @@ class Faults {
   public:
     explicit Faults(std::string_view source) { refusal_.source = source; }
 
-    void add(int line, const std::string& fault, const std::string& word) {
+    // The object's line and position are those of the first.
+    void add(int line, const std::string& fault, const std::string& word, int position = 0) {
         ++count_;
-        if (count_ == 1) refusal_.line = line;
+        if (count_ == 1) {
+            refusal_.line = line;
+            refusal_.position = position;
+        }
         if (!word.empty()) refusal_.words.push_back(word);
         if (count_ > faults_told) return;
         if (count_ > 1) refusal_.message += '\n';
         refusal_.message += place_in(refusal_.source, line) + fault;
     }
+    // One more word that has to do with the fault.
+    void blame(const std::string& word) { refusal_.words.push_back(word); }
     void advise(const std::string& advice) {
         if (std::find(refusal_.advice.begin(), refusal_.advice.end(), advice) == refusal_.advice.end())
             refusal_.advice.push_back(advice);
@@ -346,7 +352,7 @@ Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter) {
             faults.add(line,
                        quoted(shown) + " holds " + quoted(spelling.bad) + " (character " +
                            std::to_string(spelling.bad_position) + "), which can stand in no cell.",
-                       shown);
+                       shown, spelling.bad_position);
             faults.advise(
                 "Letters with their marks, and digits, fill cells; spaces, hyphens, apostrophes and other "
                 "punctuation are shown in the list but not hidden. Leave the rest out.");
@@ -367,6 +373,7 @@ Outcome<WordList> spell(const WordLines& lines, const Segmenter& segmenter) {
                        quoted(shown) + " has the same letters as " + quoted(first.shown) +
                            (first.line > 0 ? " on line " + std::to_string(first.line) : std::string()) + ".",
                        shown);
+            faults.blame(first.shown);
             faults.advise("Take one of the two out.");
             continue;
         }

@@ -92,7 +92,7 @@ RIGHT = {
     "refusal": {
         "format": "letterlode-refusal", "version": 1, "reason": "unusable",
         "message": "beds.txt:7: 'x' is one letter, and a word needs two.", "words": ["x"],
-        "advice": ["Write a longer word."], "source": "beds.txt", "line": 7},
+        "advice": ["Write a longer word."], "source": "beds.txt", "line": 7, "position": 2},
     "rating": {
         "format": "letterlode-rating", "version": 1,
         "readability": [{"part": "letter height as seen", "value": 14.2, "unit": "arcmin", "threshold": 16, "bound": "least",
@@ -176,7 +176,7 @@ WRONG = [
     ("cut", "plan/loads/0/films/0/from/turned", GONE), ("cut", "plan/loads/0/pieces/0/turned_degrees", 30),
     ("cut", "plan/loads/0/pieces/0/width_mm", GONE), ("cut", "plan/loads/0/witness", GONE),
     ("refusal", "reason", "hard"), ("refusal", "message", ""), ("refusal", "advice", GONE), ("refusal", "words", "x"),
-    ("refusal", "line", 0), ("refusal", "source", 3),
+    ("refusal", "line", 0), ("refusal", "position", 0), ("refusal", "source", 3),
     ("rating", "readability/0/unit", GONE), ("rating", "readability/0/source", ""), ("rating", "readability/0/value", "14.2"),
     ("rating", "difficulty/fixations", -1), ("rating", "difficulty/level", "hard"), ("rating", "readability/0/bound", "middle"),
     ("rating", "difficulty/words/0/found", "yes"), ("rating", "difficulty/parts", GONE), ("rating", "readability", {}),

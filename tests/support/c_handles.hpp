@@ -16,8 +16,13 @@ struct Free {
     void operator()(lode_recipe* recipe) const { lode_recipe_free(recipe); }
     void operator()(lode_control* control) const { lode_control_free(control); }
     void operator()(lode_puzzle* puzzle) const { lode_puzzle_free(puzzle); }
+    void operator()(lode_maker* maker) const { lode_maker_free(maker); }
+    void operator()(lode_puzzles* puzzles) const { lode_puzzles_free(puzzles); }
     void operator()(lode_refusal* refusal) const { lode_refusal_free(refusal); }
+    void operator()(lode_grid* grid) const { lode_grid_free(grid); }
+    void operator()(lode_judge* judge) const { lode_judge_free(judge); }
     void operator()(lode_audit* audit) const { lode_audit_free(audit); }
+    void operator()(lode_seen* seen) const { lode_seen_free(seen); }
     void operator()(lode_rating* rating) const { lode_rating_free(rating); }
     void operator()(lode_error* error) const { lode_error_free(error); }
 };
@@ -48,6 +53,7 @@ struct Failure {
     std::string message;
     std::string source;
     std::int32_t line = 0;
+    std::int32_t position = 0;
     std::vector<std::string> words;
     std::vector<std::string> advice;
 };
@@ -62,6 +68,7 @@ Failure failure_of(const Call& call) {
     failure.message = lode_error_message(error.get());
     failure.source = lode_error_source(error.get());
     failure.line = lode_error_line(error.get());
+    failure.position = lode_error_position(error.get());
     for (std::size_t at = 0; at < lode_error_word_count(error.get()); ++at)
         failure.words.emplace_back(lode_error_word(error.get(), at));
     for (std::size_t at = 0; at < lode_error_advice_count(error.get()); ++at)
@@ -122,6 +129,13 @@ inline Held<lode_puzzle> made(const lode_recipe* recipe) {
     return Held<lode_puzzle>(puzzle);
 }
 
+inline Held<lode_maker> maker_of(const lode_recipe* recipe) {
+    lode_maker* maker = nullptr;
+    Out<lode_refusal> refusal;
+    REQUIRE(lode_maker_create(&maker, refusal, recipe, nullptr) == LODE_OK);
+    return Held<lode_maker>(maker);
+}
+
 inline Held<lode_refusal> refused(const lode_recipe* recipe, const lode_control* control = nullptr) {
     Out<lode_puzzle> puzzle;
     lode_refusal* refusal = nullptr;
@@ -136,6 +150,12 @@ inline Held<lode_refusal> refused(const lode_recipe* recipe, const lode_control*
 inline std::string json_of(const lode_puzzle* puzzle) {
     const char* json = nullptr;
     REQUIRE(lode_puzzle_json(&json, puzzle, nullptr) == LODE_OK);
+    return json;
+}
+
+inline std::string json_of(const lode_puzzles* puzzles) {
+    const char* json = nullptr;
+    REQUIRE(lode_puzzles_json(&json, puzzles, nullptr) == LODE_OK);
     return json;
 }
 
