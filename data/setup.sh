@@ -66,6 +66,21 @@ install_packages() {
   exec 9<&-
 }
 
+# fetch_node_packages: what the script of Node.js in tests/consumers asks for, into build/node, unless it is there. npm compares each
+# package with its checksum in the lock file, which names all of them; no script of theirs is run.
+fetch_node_packages() { in_folder "$project/build/node" npm_packages "$project/tests/consumers/node" "$project/build/node"; }
+npm_packages() {
+  local asked=$1 folder=$2
+  if cmp -s "$asked/package-lock.json" "$folder/node_modules/fetched-by"; then say "the packages of Node.js are here"; return; fi
+  command -v npm >/dev/null || install_packages npm
+  say "fetching the packages that ${asked#"$project"/}/package-lock.json lists"
+  cp "$asked"/package{,-lock}.json "$folder"
+  # npm leaves out in silence what did not come of the packages for one kind of machine each; hence the look whether all load.
+  npm ci --prefix "$folder" --ignore-scripts --no-audit --no-fund --no-update-notifier </dev/null &&
+    (cd "$folder" && node -e 'Object.keys(require("./package.json").dependencies).forEach((name) => require(name))') &&
+    cp "$asked/package-lock.json" "$folder/node_modules/fetched-by"
+}
+
 # How many compilers may run at once: one a core, each with 1.5 GB of the memory that is free, and at least one.
 jobs_here() {
   local cores room

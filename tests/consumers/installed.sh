@@ -1,22 +1,15 @@
 #!/usr/bin/env bash
-# installed.sh SOURCE BUILD CC CXX: installs BUILD into a scratch folder, moves that elsewhere, and lets strangers' programs find
-# it there: through CMake and through pkg-config, shared and static.
+# installed.sh SOURCE BUILD CC CXX: installs BUILD into a scratch folder, moves that elsewhere, and looks at all that is there: texts,
+# headers, components of the CMake package, pkg-config's files, and the program. What a stranger does with it is in strangers.sh.
 set -euo pipefail
 source=$1 build=$2 cc=$3 cxx=$4
-here=$(cd "$(dirname "$0")" && pwd)
-scratch=$(mktemp -d)
-trap 'rm -rf "$scratch"' EXIT
-
-quietly() { "$@" >"$scratch/log" 2>&1 || { echo "failed: $*"; cat "$scratch/log"; exit 1; }; }
-step() { echo "- $*"; }
+source "$(dirname "$0")/tree.sh"
 
 step "install, and move the tree"
-quietly cmake --install "$build" --prefix "$scratch/first place"
-mv "$scratch/first place" "$scratch/moved"
-prefix=$scratch/moved
+installed_and_moved "$build"
 
 step "no installed text file names the folder that it was built or first installed in"
-if grep -rIl -e "$build" -e "$scratch/first place" "$prefix"; then echo "these files do"; exit 1; fi
+! grep -rIl -e "$build" -e "$scratch/first place" "$prefix" || fail "these files do"
 
 step "each public header compiles alone"
 find "$prefix/include" -name '*.hpp' | while read -r header; do
@@ -42,25 +35,16 @@ build_and_run() {  # FOLDER LINKAGE PROGRAM...: the stranger's CMake project
 step "find_package: shared, then static"
 build_and_run linked "" cpp_program cpp_program_with_art
 build_and_run linked -static cpp_program cpp_program_with_art
-step "find_package, from C99: shared, then static"
+step "find_package: the whole C API, from C99"
 build_and_run linked_c "" c_program
-build_and_run linked_c -static c_program
 
-step "pkg-config: shared, then static"
-export PKG_CONFIG_PATH; PKG_CONFIG_PATH=$(dirname "$(find "$prefix" -name letterlode.pc)")
-libraries=$(pkg-config --variable=libdir letterlode)
-[ "$(realpath "$libraries")" = "$(dirname "$PKG_CONFIG_PATH")" ] || { echo "letterlode.pc points to $libraries"; exit 1; }
-# shellcheck disable=SC2046
-quietly "$cxx" -std=c++20 "$here/linked/program.cpp" -o "$scratch/by-pkg-config" $(pkg-config --cflags --libs letterlode-art letterlode)
+step "pkg-config, with artwork"
+export PKG_CONFIG_PATH=$libraries/pkgconfig
+eval "libdir=$(pkg-config --variable=libdir letterlode)"
+[ "$(realpath "$libdir")" = "$libraries" ] || fail "letterlode.pc points to $libdir"
+eval "quietly \"\$cxx\" -std=c++20 \"\$here/linked/program.cpp\" -o \"\$scratch/by-pkg-config\" \
+  $(pkg-config --cflags --libs letterlode-art letterlode)"
 LD_LIBRARY_PATH=$libraries quietly "$scratch/by-pkg-config"
-# shellcheck disable=SC2046
-quietly "$cc" -std=c99 "$here/linked_c/program.c" -o "$scratch/c-by-pkg-config" $(pkg-config --cflags --libs letterlode)
-LD_LIBRARY_PATH=$libraries quietly "$scratch/c-by-pkg-config"
-mkdir "$scratch/only-static"; cp "$libraries"/libletterlode*.a "$scratch/only-static"
-# shellcheck disable=SC2046
-quietly "$cxx" -std=c++20 "$here/linked/program.cpp" -o "$scratch/static-by-pkg-config" -L"$scratch/only-static" \
-        $(pkg-config --static --cflags --libs letterlode | sed "s|-L$libraries||")
-quietly "$scratch/static-by-pkg-config"
 
 step "the installed program finds its libraries from its new place"
 quietly env -u LD_LIBRARY_PATH "$prefix/bin/letterlode" --version

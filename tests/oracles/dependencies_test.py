@@ -4,6 +4,7 @@
 Only permissive licences and the LGPL may be linked into the product. The judge is /usr/share/doc/PACKAGE/copyright of this machine:
 each licence that the README names must leave its mark there.
 """
+import json
 import pathlib
 import re
 import unittest
@@ -38,6 +39,7 @@ MARKS = {
     "GPL-3.0-or-later": r"GPL-3\+",
     "GPL-3.0-or-later WITH GCC-exception-3.1": r"GCC Runtime Library Exception",
     "ISC": r"Permission to use, copy, modify, and(/or)? distribute this software for any\s+purpose with or without fee",
+    "Artistic-2.0": r"License: Artistic-2\.0",
     "PSF-2.0": r"PYTHON SOFTWARE FOUNDATION LICENSE VERSION 2",
     "LicenseRef-SCOWL": r"SCOWL[\s\S]*Permission to use, copy, modify, distribute and sell these word\s+lists",
     "Unicode-DFS-2016": r"License:\s+Unicode-DFS-2016|UNICODE, INC\. LICENSE AGREEMENT - DATA FILES AND SOFTWARE",
@@ -104,12 +106,25 @@ class DependencyTest(unittest.TestCase):
     def test_debian_says_the_same_of_each_licence(self):
         for package, expression in licences().items():
             copyright_file = pathlib.Path("/usr/share/doc") / LEADS_TO.get(package, package) / "copyright"
-            if package in listed()["peers"] and not copyright_file.exists():
-                continue  # the one section that no set-up installs
+            if package in listed()["peers"] + listed()["npm"] and not copyright_file.exists():
+                continue  # the sections that not every set-up installs
             text = copyright_file.read_text("utf-8", "replace")
             for licence in re.split(r" OR | AND ", expression):
                 with self.subTest(f"{package}: {licence}"):
                     self.assertRegex(text, re.compile(MARKS[licence], re.IGNORECASE))
+
+    def test_what_npm_fetches_stands_in_the_readme_with_its_licence(self):
+        lock = json.loads((PROJECT / "tests/consumers/node/package-lock.json").read_text("utf-8"))["packages"]
+        asked = lock[""]["dependencies"]
+        for package in asked:
+            with self.subTest(package):
+                self.assertIn(f"{package} ({lock[f'node_modules/{package}']['license']})", (PROJECT / "README.md").read_text("utf-8"))
+        for path, package in lock.items():
+            if path:
+                with self.subTest(path):
+                    self.assertRegex(package["integrity"], r"^sha512-")
+                    self.assertTrue(package["resolved"].startswith("https://registry.npmjs.org/"))
+                    self.assertEqual(package["license"], "MIT")
 
     def test_what_cmake_looks_for_is_listed(self):
         # Each library that the build asks for, and the package that brings it.

@@ -95,13 +95,40 @@ wait $!; status=$?
 expect "of two set-ups at once the second waits" grep -q "waiting for it" "$scratch/out"
 expect "and installs nothing a second time" test "$status:$(cat "$scratch/calls")" = "0:"
 
+# What npm would fetch goes to a folder of the test's own.
+machine with-npm; dpkg_query; apt_get; user 0; ln -s "$(type -P cmp)" "$(type -P cp)" "$(type -P mkdir)" "$bin"
+mkdir "$scratch/wanted"; echo '{}' >"$scratch/wanted/package.json"; echo first >"$scratch/wanted/package-lock.json"
+fetch() {
+  mkdir -p "$scratch/fetched"
+  PATH=$bin bash -c "set -euo pipefail; source '$project/data/setup.sh'; npm_packages '$scratch/wanted' '$scratch/fetched'" </dev/null \
+    >"$scratch/out" 2>"$scratch/err"
+  status=$?
+}
+fetch
+expect "a machine without npm gets Debian's" test "$(tail -1 "$scratch/calls")" = \
+  "frontend=noninteractive apt-get $lock -q -y --no-install-recommends install npm"
+actor npm "echo npm >>'$scratch/calls'; exit 1"
+fetch
+expect "where npm cannot fetch, that is said" test "$status" != 0
+actor npm "echo npm \$1 >>'$scratch/calls'; mkdir -p '$scratch/fetched/node_modules'"
+actor node "exit 1"
+fetch
+expect "and where what it fetched does not load" test "$status" != 0
+actor node "exit 0"
+fetch
+expect "packages of Node.js are fetched by their lock file, after a failure too" test "$status:$(tail -1 "$scratch/calls")" = "0:npm ci"
+: >"$scratch/calls"; fetch
+expect "and not a second time" test "$status:$(cat "$scratch/calls")" = "0:"
+echo second >"$scratch/wanted/package-lock.json"; fetch
+expect "but when the lock file is another" test "$status:$(cat "$scratch/calls")" = "0:npm ci"
+
 machine sections; dpkg_query; apt_get; user 0
 set_up no-such-section
 expect "a section that the list lacks is an error" one_clear_line "no section no-such-section"
 
-PATH=$PATH bash -c "source '$project/data/setup.sh'; packages build link run test bench peers" | LC_ALL=C sort >"$scratch/listed"
+PATH=$PATH bash -c "source '$project/data/setup.sh'; packages build link run test npm bench peers" | LC_ALL=C sort >"$scratch/listed"
 sed -E 's/#.*//; s/[[:space:]]//g; /^(\[.*\])?$/d' "$project/data/packages.txt" | LC_ALL=C sort >"$scratch/all"
-expect "the six sections are the whole list" cmp "$scratch/listed" "$scratch/all"
+expect "the seven sections are the whole list" cmp "$scratch/listed" "$scratch/all"
 expect "no package is listed twice" test -z "$(uniq -d "$scratch/all")"
 
 [ "$failures" = 0 ] || { echo "$failures failed"; exit 1; }
