@@ -20,7 +20,8 @@ int32_t recipe_create(_Out_ lode_recipe** recipe, _Out_ lode_error** error)
 int32_t recipe_set_words_text(lode_recipe* recipe, const char* text, const char* source, _Out_ lode_error** error)
 int32_t recipe_set_grid(lode_recipe* recipe, int32_t columns, int32_t rows, _Out_ lode_error** error)
 void recipe_free(lode_recipe* recipe)
-int32_t make(_Out_ lode_puzzle** puzzle, _Out_ lode_refusal** refusal, const lode_recipe* recipe, const lode_control* control, _Out_ lode_error** error)
+int32_t make(_Out_ lode_puzzle** puzzle, _Out_ lode_refusal** refusal, const lode_recipe* recipe,
+  const lode_control* control, _Out_ lode_error** error)
 const char* refusal_message(const lode_refusal* refusal)
 size_t refusal_advice_count(const lode_refusal* refusal)
 const char* refusal_advice(const lode_refusal* refusal, size_t index)
@@ -30,7 +31,8 @@ int32_t puzzle_columns(const lode_puzzle* puzzle)
 const char* puzzle_cell(const lode_puzzle* puzzle, int32_t row, int32_t column)
 size_t puzzle_word_count(const lode_puzzle* puzzle)
 const char* puzzle_word(const lode_puzzle* puzzle, size_t word)
-int32_t puzzle_placement(_Out_ int32_t* row, _Out_ int32_t* column, _Out_ int32_t* direction, const lode_puzzle* puzzle, size_t word, _Out_ lode_error** error)
+int32_t puzzle_placement(_Out_ int32_t* row, _Out_ int32_t* column, _Out_ int32_t* direction,
+  const lode_puzzle* puzzle, size_t word, _Out_ lode_error** error)
 void puzzle_free(lode_puzzle* puzzle)
 int32_t audit_puzzle(_Out_ lode_audit** audit, const lode_puzzle* puzzle, _Out_ lode_error** error)
 int32_t audit_grid_text(_Out_ lode_audit** audit, const char* grid, const char* source, const lode_recipe* recipe, _Out_ lode_error** error)
@@ -49,8 +51,8 @@ const char* rating_part(const lode_rating* rating, int32_t about, size_t part)
 double rating_part_value(const lode_rating* rating, int32_t about, size_t part)
 const char* rating_part_unit(const lode_rating* rating, int32_t about, size_t part)
 void rating_free(lode_rating* rating)`;
-for (const declaration of declarations.trim().split("\n")) {
-  const [, result, name, parameters] = declaration.match(/^(.*[ *])(\w+)(\(.*)$/);
+for (const declaration of declarations.trim().split(/\n(?! )/)) {
+  const [, result, name, parameters] = declaration.match(/^(.*?)(\w+)(\(.*)$/s);
   library[name] = file.func(`${result}lode_${name}${parameters}`);
 }
 
