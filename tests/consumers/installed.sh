@@ -42,9 +42,24 @@ step "pkg-config, with artwork"
 export PKG_CONFIG_PATH=$libraries/pkgconfig
 eval "libdir=$(pkg-config --variable=libdir letterlode)"
 [ "$(realpath "$libdir")" = "$libraries" ] || fail "letterlode.pc points to $libdir"
-eval "quietly \"\$cxx\" -std=c++20 \"\$here/linked/program.cpp\" -o \"\$scratch/by-pkg-config\" \
-  $(pkg-config --cflags --libs letterlode-art letterlode)"
-LD_LIBRARY_PATH=$libraries quietly "$scratch/by-pkg-config"
+eval "quietly \"\$cc\" -std=c99 -pedantic-errors -Wall -Wextra -Werror \"\$here/c_art/sign.c\" -o \"\$scratch/sign\" \
+  $(pkg-config --cflags --libs letterlode-art)"
+LD_LIBRARY_PATH=$libraries quietly "$scratch/sign" "$scratch/sign.svg" "$scratch/sheet.pdf"
+
+step "find_package, with artwork from C"
+cp -r "$here/c_art" "$scratch"
+quietly cmake -G Ninja -S "$scratch/c_art" -B "$scratch/c_art/build" -DCMAKE_C_COMPILER="$cc" -DCMAKE_PREFIX_PATH="$prefix"
+quietly cmake --build "$scratch/c_art/build"
+quietly "$scratch/c_art/build/sign" "$scratch/again.svg" "$scratch/again.pdf"
+cmp "$scratch/sign.svg" "$scratch/again.svg"
+cmp "$scratch/sheet.pdf" "$scratch/again.pdf"
+
+step "it draws what the installed program draws, and prints a worksheet and its key"
+printf 'Parsnip\nSweet pea\nJalapeño\nLeek\n' >"$scratch/bed.txt"
+quietly "$prefix/bin/letterlode" make "$scratch/bed.txt" --blank 8x10in --surface second --heading Vegetables --fix --out "$scratch/made"
+cmp "$scratch/sign.svg" "$scratch/made/artwork.svg"
+quietly pdftotext "$scratch/sheet.pdf" "$scratch/sheet.txt"
+[ "$(grep -c 'Vegetable bed' "$scratch/sheet.txt")" = 2 ] || { cat "$scratch/sheet.txt"; fail "the PDF has not two pages of that title"; }
 
 step "the installed program finds its libraries from its new place"
 quietly env -u LD_LIBRARY_PATH "$prefix/bin/letterlode" --version

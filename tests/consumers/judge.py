@@ -22,6 +22,7 @@ grid = [line.split(" ") for line in lines[1:9]]
 assert lines[1:9] == made.read_text("utf-8").splitlines()[:8], "the program makes another puzzle"
 assert all(len(row) == 10 for row in grid)
 
+taken, upright = [], 0
 for word, line in zip(WORDS, lines[9:13], strict=True):
     name, row, column, direction = re.fullmatch(r"(.+): row (\d+), column (\d+), ([a-z-]+)", line).groups()
     down, across = STEPS[direction]
@@ -29,13 +30,24 @@ for word, line in zip(WORDS, lines[9:13], strict=True):
     cells = [(int(row) - 1 + down * step, int(column) - 1 + across * step) for step in range(len(letters))]
     assert name == word and all(0 <= row < 8 and 0 <= column < 10 for row, column in cells), line
     assert [grid[row][column] for row, column in cells] == letters, f"{word} does not stand where it is said to"
+    taken += cells
+    upright += down != 0
 
 level, fixations = re.fullmatch(r"(\w+), (\d+) fixations", lines[14]).groups()
 # README, "rate": under 10 fixations a word is a glance.
 assert lines[13] == "certified" and level == "glance" and 0 < int(fixations) < 10 * len(WORDS), lines[13:15]
-assert lines[15:17] == ["not certified", "missing: Kale"], lines[15:17]
+verdict = lines.index("not certified")
+parts = dict(line.split(": ") for line in lines[15:verdict])
+counted = {"letters in the grid": "80.00 cells", "words": f"{len(WORDS)}.00 words",
+           "length of words": f"{len(taken) / len(WORDS):.2f} letters a word",
+           "words not in a row": f"{100 * upright / len(WORDS):.2f} percent",
+           "crossings": f"{len(taken) - len(set(taken))}.00 cells"}
+assert {part: parts.get(part) for part in counted} == counted, parts
+assert lines[verdict + 1] == "missing: Kale", lines[verdict + 1]
+
+refused, *advice, error = lines[verdict + 2:]
 # The three long words take the three rows of eight cells. Leek stands in none of them, and other lines have three cells.
-assert lines[17].startswith("refused: ") and all(word in lines[17] for word in WORDS), lines[17]
-assert lines[18].startswith("advice: "), lines[18]
-assert lines[-1].startswith('bed.txt, line 2, "Kale 3+4": ') and "'+'" in lines[-1], lines[-1]
+assert refused.startswith("refused: ") and all(word in refused for word in WORDS), refused
+assert advice and all(line.startswith("advice: ") for line in advice), advice
+assert error.startswith('bed.txt, line 2, "Kale 3+4", character 7: ') and "'+'" in error, error
 print(f"{len(said)} programs say the same")

@@ -44,6 +44,14 @@ static void print_audit(const lode_audit* audit) {
         if (lode_audit_copy_count(audit, word) == 0) printf("missing: %s\n", lode_audit_word(audit, word));
 }
 
+static void print_rating(const lode_rating* rating) {
+    printf("%s, %.0f fixations\n", lode_rating_level(rating), lode_rating_fixations(rating));
+    for (size_t part = 0; part < lode_rating_part_count(rating, LODE_DIFFICULTY); ++part)
+        printf("%s: %.2f %s\n", lode_rating_part(rating, LODE_DIFFICULTY, part),
+               lode_rating_part_value(rating, LODE_DIFFICULTY, part),
+               lode_rating_part_unit(rating, LODE_DIFFICULTY, part));
+}
+
 static const char* const words = "Parsnip\nSweet pea\nJalape\xc3\xb1o\nLeek\n";
 
 static void make_a_puzzle(void) {
@@ -58,7 +66,7 @@ static void make_a_puzzle(void) {
     must(lode_rate_puzzle(&rating, puzzle, &error), &error);
     print_puzzle(puzzle);
     print_audit(audit);
-    printf("%s, %.0f fixations\n", lode_rating_level(rating), lode_rating_fixations(rating));
+    print_rating(rating);
     lode_rating_free(rating);
     lode_audit_free(audit);
     lode_puzzle_free(puzzle);
@@ -95,13 +103,14 @@ static void be_refused(void) {
 /* An error knows the place as well as the words for it. */
 static void meet_an_error(void) {
     lode_recipe* recipe = recipe_of("Leek\nKale 3+4\n", 4, 4);
-    lode_audit* audit;
+    lode_judge* judge;
     lode_error* error;
-    if (lode_audit_grid_text(&audit, "LEEK\n", "grid.txt", recipe, &error) == LODE_UNUSABLE)
-        printf("%s, line %d, \"%s\": %s\n", lode_error_source(error), (int)lode_error_line(error),
-               lode_error_word(error, 0), lode_error_message(error));
+    if (lode_judge_create(&judge, recipe, &error) == LODE_UNUSABLE)
+        printf("%s, line %d, \"%s\", character %d: %s\n", lode_error_source(error),
+               (int)lode_error_line(error), lode_error_word(error, 0), (int)lode_error_position(error),
+               lode_error_message(error));
     lode_error_free(error);
-    lode_audit_free(audit);
+    lode_judge_free(judge);
     lode_recipe_free(recipe);
 }
 

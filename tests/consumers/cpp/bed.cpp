@@ -3,6 +3,7 @@
 //
 // c++ -std=c++20 bed.cpp $(pkg-config --cflags --libs letterlode) -o bed
 #include <cmath>
+#include <iomanip>
 #include <iostream>
 #include <string_view>
 
@@ -21,9 +22,9 @@ lode::Recipe recipe_of(std::string_view words, lode::Size size) {
     return recipe;
 }
 
-lode::Outcome<lode::Audit> audit_of(std::string_view drawn, const lode::Recipe& recipe) {
-    const auto grid = lode::read_grid(drawn, "grid.txt", lode::Segmenter::open(recipe.text).value());
-    return grid ? lode::audit(*grid, recipe) : grid.refusal();
+lode::Audit audit_of(std::string_view drawn, const lode::Recipe& recipe) {
+    const auto segmenter = lode::Segmenter::open(recipe.text).value();
+    return lode::audit(lode::read_grid(drawn, "grid.txt", segmenter).value(), recipe).value();
 }
 
 void print(const lode::Puzzle& puzzle) {
@@ -47,6 +48,13 @@ void print(const lode::Audit& audit) {
     for (const auto& word : audit.missing) std::cout << "missing: " << word << '\n';
 }
 
+void print(const lode::Difficulty& difficulty) {
+    std::cout << name(difficulty.level) << ", " << std::lround(difficulty.fixations) << " fixations\n";
+    for (const auto& part : difficulty.parts)
+        std::cout << part.part << ": " << std::fixed << std::setprecision(2) << part.value << ' ' << part.unit
+                  << '\n';
+}
+
 }  // namespace
 
 int main() {
@@ -56,14 +64,12 @@ int main() {
     if (lode::version() != LODE_VERSION) std::cerr << "compiled with " LODE_VERSION "\n";
 
     const auto puzzle = lode::make(recipe_of(vegetables, {.rows = 8, .columns = 10})).value();
-    const auto rating = lode::rate(puzzle).value();
     print(puzzle);
     print(lode::audit(puzzle).value());
-    std::cout << name(rating.difficulty.level) << ", " << std::lround(rating.difficulty.fixations)
-              << " fixations\n";
+    print(lode::rate(puzzle).value().difficulty);
 
     // In somebody's grid the L of Kale is an X.
-    print(audit_of("LEEK\nOUOA\nSTSX\nIRUE\n", recipe_of("Leek\nKale\n", {.rows = 4, .columns = 4})).value());
+    print(audit_of("LEEK\nOUOA\nSTSX\nIRUE\n", recipe_of("Leek\nKale\n", {.rows = 4, .columns = 4})));
 
     // There is no room: an Outcome holds the puzzle or a Refusal, and the latter is an answer too.
     if (const auto crammed = lode::make(recipe_of(vegetables, {.rows = 3, .columns = 8})); !crammed) {
@@ -72,10 +78,10 @@ int main() {
     }
 
     // What cannot be used is refused as well; then the Refusal knows the place as well as the words for it.
-    if (const auto audit = audit_of("LEEK\n", recipe_of("Leek\nKale 3+4\n", {.rows = 4, .columns = 4}));
-        !audit) {
-        const auto& fault = audit.refusal();
+    const auto judge = lode::GridJudge::open(recipe_of("Leek\nKale 3+4\n", {.rows = 4, .columns = 4}));
+    if (!judge) {
+        const auto& fault = judge.refusal();
         std::cout << fault.source << ", line " << fault.line << ", \"" << fault.words.front()
-                  << "\": " << fault.message << '\n';
+                  << "\", character " << fault.position << ": " << fault.message << '\n';
     }
 }

@@ -1,7 +1,7 @@
 // A vegetable bed as a puzzle, in Node.js: made, audited, rated and read cell by cell; then a grid with a fault, words for
 // which there is no room, and a list that cannot be used.
 "use strict";
-const {library: lode, call} = require("./lode.js");
+const {library: lode, call, DIFFICULTY} = require("./lode.js");
 
 const numbersTo = (end) => Array.from({length: Number(end)}, (_, number) => number);
 
@@ -29,6 +29,14 @@ function printAudit(audit) {
     if (lode.audit_copy_count(audit, word) === 0) console.log(`missing: ${lode.audit_word(audit, word)}`);
 }
 
+function printRating(rating) {
+  console.log(`${lode.rating_level(rating)}, ${lode.rating_fixations(rating).toFixed(0)} fixations`);
+  for (const part of numbersTo(lode.rating_part_count(rating, DIFFICULTY))) {
+    const value = lode.rating_part_value(rating, DIFFICULTY, part).toFixed(2);
+    console.log(`${lode.rating_part(rating, DIFFICULTY, part)}: ${value} ${lode.rating_part_unit(rating, DIFFICULTY, part)}`);
+  }
+}
+
 function makeAPuzzle(words, columns, rows) {
   const recipe = recipeOf(words, columns, rows);
   const [puzzle, refusal] = call(2, "make", recipe, null);
@@ -38,7 +46,7 @@ function makeAPuzzle(words, columns, rows) {
   const [rating] = call(1, "rate_puzzle", puzzle);
   printPuzzle(puzzle);
   printAudit(audit);
-  console.log(`${lode.rating_level(rating)}, ${lode.rating_fixations(rating).toFixed(0)} fixations`);
+  printRating(rating);
   lode.rating_free(rating);
   lode.audit_free(audit);
   lode.puzzle_free(puzzle);
@@ -54,22 +62,23 @@ function explain(refusal) {
 
 function auditAGrid(drawn, words) {
   const recipe = recipeOf(words, 4, 4);
-  try {
-    const [audit] = call(1, "audit_grid_text", drawn, "grid.txt", recipe);
-    printAudit(audit);
-    lode.audit_free(audit);
-  } finally {
-    lode.recipe_free(recipe);
-  }
+  const [audit] = call(1, "audit_grid_text", drawn, "grid.txt", recipe);
+  lode.recipe_free(recipe);
+  printAudit(audit);
+  lode.audit_free(audit);
 }
 
 console.log(`letterlode ${lode.version()}`);
 const vegetables = ["Parsnip", "Sweet pea", "Jalapeño", "Leek"];
 makeAPuzzle(vegetables, 10, 8);
 auditAGrid("LEEK\nOUOA\nSTSX\nIRUE\n", ["Leek", "Kale"]);  // somebody's, in which the L of Kale is an X
-makeAPuzzle(vegetables, 8, 3);                                // there is no room
+makeAPuzzle(vegetables, 8, 3);                             // there is no room
+
+const faulty = recipeOf(["Leek", "Kale 3+4"], 4, 4);
 try {
-  auditAGrid("LEEK", ["Leek", "Kale 3+4"]);
+  const [judge] = call(1, "judge_create", faulty);
+  lode.judge_free(judge);
 } catch (error) {
-  console.log(`${error.source}, line ${error.line}, "${error.word}": ${error.message}`);
+  console.log(`${error.source}, line ${error.line}, "${error.word}", character ${error.position}: ${error.message}`);
 }
+lode.recipe_free(faulty);

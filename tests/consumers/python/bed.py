@@ -4,7 +4,7 @@ for which there is no room, and a list that cannot be used.
 """
 import ctypes
 
-from lode import Error, Handle, call, library as lode, made
+from lode import DIFFICULTY, Error, Handle, call, library as lode, made
 
 
 def recipe_of(words, columns, rows):
@@ -39,13 +39,19 @@ def print_audit(audit):
             print("missing:", lode.lode_audit_word(audit, word).decode())
 
 
+def print_rating(rating):
+    print(f"{lode.lode_rating_level(rating).decode()}, {lode.lode_rating_fixations(rating):.0f} fixations")
+    for part in range(lode.lode_rating_part_count(rating, DIFFICULTY)):
+        name, unit = lode.lode_rating_part(rating, DIFFICULTY, part), lode.lode_rating_part_unit(rating, DIFFICULTY, part)
+        print(f"{name.decode()}: {lode.lode_rating_part_value(rating, DIFFICULTY, part):.2f} {unit.decode()}")
+
+
 print("letterlode", lode.lode_version().decode())
 vegetables = ["Parsnip", "Sweet pea", "Jalapeño", "Leek"]
 puzzle, _ = make(recipe_of(vegetables, 10, 8))
 print_puzzle(puzzle)
 print_audit(made("audit", lode.lode_audit_puzzle, puzzle))
-rating = made("rating", lode.lode_rate_puzzle, puzzle)
-print(f"{lode.lode_rating_level(rating).decode()}, {lode.lode_rating_fixations(rating):.0f} fixations")
+print_rating(made("rating", lode.lode_rate_puzzle, puzzle))
 
 # In somebody's grid the L of Kale is an X.
 grid = b"LEEK\nOUOA\nSTSX\nIRUE\n"
@@ -58,6 +64,6 @@ for index in range(lode.lode_refusal_advice_count(refusal)):
     print("advice:", lode.lode_refusal_advice(refusal, index).decode())
 
 try:
-    made("audit", lode.lode_audit_grid_text, b"LEEK", b"grid.txt", recipe_of(["Leek", "Kale 3+4"], 4, 4))
+    made("judge", lode.lode_judge_create, recipe_of(["Leek", "Kale 3+4"], 4, 4))
 except Error as error:
-    print(f'{error.source}, line {error.line}, "{error.word}": {error}')
+    print(f'{error.source}, line {error.line}, "{error.word}", character {error.position}: {error}')
