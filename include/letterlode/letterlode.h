@@ -21,7 +21,7 @@
  *  9. Safety. No exception leaves, nothing aborts, prints, or depends on the C locale. Memory that ran out is a
  *     status (at the very first calls one that ICU may keep to until the process ends). NULL is a broken call,
  *     never a crash, but where a parameter is said to be nullable.
- * 10. Each comment ends with [who owns the result | on which threads it may run | since which version].
+ *  10. Each comment ends with [who owns the result | on which threads it may run | since which version].
  */
 
 #include <stddef.h>
@@ -31,11 +31,11 @@
 #define LODE_API __attribute__((visibility("default")))
 #endif
 
-/** The version that you compile against, in parts and as a text; lode_version() is the one that is loaded. */
-#define LODE_VERSION_MAJOR 0
-#define LODE_VERSION_MINOR 1
-#define LODE_VERSION_PATCH 0
+/** The version that you compile against; lode_version() is the one that is loaded. */
 #define LODE_VERSION "0.1.0"
+#define LODE_VERSION_MAJOR 0 /**< its first number */
+#define LODE_VERSION_MINOR 1 /**< its second number */
+#define LODE_VERSION_PATCH 0 /**< its third number */
 
 /** Where a call asks how many there are to be: as many as come. */
 #define LODE_ANY_NUMBER UINT64_MAX
