@@ -51,8 +51,8 @@ enum {
     LODE_UNUSABLE = 2,     /**< what was passed in cannot be used: the error names line and word */
     LODE_BROKEN_CALL = 3,  /**< the calling program is wrong: NULL, or a place beyond a list's end */
     LODE_OUT_OF_MEMORY = 4,
-    LODE_FAULT = 5,    /**< ours: please report its message */
-    LODE_CANCELLED = 6 /**< of searching a grid: you cancelled before its end */
+    LODE_FAULT = 5,        /**< ours: please report its message */
+    LODE_CANCELLED = 6     /**< of searching a grid: you cancelled before its end */
 };
 
 /** Why there is no puzzle. */
@@ -80,18 +80,18 @@ enum {
     LODE_DIFFICULTY = 1   /**< how much search the puzzle asks for */
 };
 
-typedef struct lode_error lode_error;       /**< why a call failed */
-typedef struct lode_recipe lode_recipe;     /**< everything that a puzzle is made from */
-typedef struct lode_control lode_control;   /**< a hold on work under way */
-typedef struct lode_maker lode_maker;       /**< a recipe checked once, from which puzzles are made */
-typedef struct lode_puzzle lode_puzzle;     /**< a grid with its words */
-typedef struct lode_puzzles lode_puzzles;   /**< several puzzles of one recipe */
-typedef struct lode_refusal lode_refusal;   /**< why there is no puzzle */
-typedef struct lode_grid lode_grid;         /**< anybody's grid */
-typedef struct lode_judge lode_judge;       /**< a recipe's words and rules, ready to judge many grids */
-typedef struct lode_audit lode_audit;       /**< what a search of a finished grid found */
-typedef struct lode_rating lode_rating;     /**< what a reader meets */
-typedef struct lode_seen lode_seen;         /**< letters as they hang on a wall */
+typedef struct lode_error lode_error;     /**< why a call failed */
+typedef struct lode_recipe lode_recipe;   /**< everything that a puzzle is made from */
+typedef struct lode_control lode_control; /**< a hold on work under way */
+typedef struct lode_maker lode_maker;     /**< a recipe checked once, from which puzzles are made */
+typedef struct lode_puzzle lode_puzzle;   /**< a grid with its words */
+typedef struct lode_puzzles lode_puzzles; /**< several puzzles of one recipe */
+typedef struct lode_refusal lode_refusal; /**< why there is no puzzle */
+typedef struct lode_grid lode_grid;       /**< anybody's grid */
+typedef struct lode_judge lode_judge;     /**< a recipe's words and rules, ready to judge many grids */
+typedef struct lode_audit lode_audit;     /**< what a search of a finished grid found */
+typedef struct lode_rating lode_rating;   /**< what a reader meets */
+typedef struct lode_seen lode_seen;       /**< letters as they hang on a wall */
 
 /* ---- Version and names ---------------------------------------------------------------------------------- */
 
