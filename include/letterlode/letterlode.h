@@ -21,7 +21,7 @@
  *  9. Safety. No exception leaves, nothing aborts, prints, or depends on the C locale. Memory that ran out is a
  *     status (at the very first calls one that ICU may keep to until the process ends). NULL is a broken call,
  *     never a crash, but where a parameter is said to be nullable.
- * 10. Each comment ends with [who owns the result | on which threads it may run | since which version].
+ *  10. Each comment ends with [who owns the result | on which threads it may run | since which version].
  */
 
 #include <stddef.h>
@@ -31,11 +31,11 @@
 #define LODE_API __attribute__((visibility("default")))
 #endif
 
-/** The version that you compile against, in parts and as a text; lode_version() is the one that is loaded. */
-#define LODE_VERSION_MAJOR 0
-#define LODE_VERSION_MINOR 1
-#define LODE_VERSION_PATCH 0
+/** The version that you compile against; lode_version() is the one that is loaded. */
 #define LODE_VERSION "0.1.0"
+#define LODE_VERSION_MAJOR 0 /**< its first number */
+#define LODE_VERSION_MINOR 1 /**< its second number */
+#define LODE_VERSION_PATCH 0 /**< its third number */
 
 /** Where a call asks how many there are to be: as many as come. */
 #define LODE_ANY_NUMBER UINT64_MAX
@@ -51,9 +51,9 @@ enum {
     LODE_UNUSABLE = 2,     /**< what was passed in cannot be used: the error names line and word */
     LODE_BROKEN_CALL = 3,  /**< the calling program is wrong: NULL, or a place beyond a list's end */
     LODE_OUT_OF_MEMORY = 4,
-    LODE_FAULT = 5,     /**< ours: please report its message */
-    LODE_CANCELLED = 6, /**< of searching a grid: you cancelled before its end */
-    LODE_DISK_FAULT = 7 /**< the machine would not write: its disk is full, or the place is closed to you */
+    LODE_FAULT = 5,        /**< ours: please report its message */
+    LODE_CANCELLED = 6,    /**< of searching a grid: you cancelled before its end */
+    LODE_DISK_FAULT = 7    /**< the machine would not write: its disk is full, or the place is closed to you */
 };
 
 /** Why there is no puzzle. */
@@ -81,18 +81,18 @@ enum {
     LODE_DIFFICULTY = 1   /**< how much search the puzzle asks for */
 };
 
-typedef struct lode_error lode_error;       /**< why a call failed */
-typedef struct lode_recipe lode_recipe;     /**< everything that a puzzle is made from */
-typedef struct lode_control lode_control;   /**< a hold on work under way */
-typedef struct lode_maker lode_maker;       /**< a recipe checked once, from which puzzles are made */
-typedef struct lode_puzzle lode_puzzle;     /**< a grid with its words */
-typedef struct lode_puzzles lode_puzzles;   /**< several puzzles of one recipe */
-typedef struct lode_refusal lode_refusal;   /**< why there is no puzzle */
-typedef struct lode_grid lode_grid;         /**< anybody's grid */
-typedef struct lode_judge lode_judge;       /**< a recipe's words and rules, ready to judge many grids */
-typedef struct lode_audit lode_audit;       /**< what a search of a finished grid found */
-typedef struct lode_rating lode_rating;     /**< what a reader meets */
-typedef struct lode_seen lode_seen;         /**< letters as they hang on a wall */
+typedef struct lode_error lode_error;     /**< why a call failed */
+typedef struct lode_recipe lode_recipe;   /**< everything that a puzzle is made from */
+typedef struct lode_control lode_control; /**< a hold on work under way */
+typedef struct lode_maker lode_maker;     /**< a recipe checked once, from which puzzles are made */
+typedef struct lode_puzzle lode_puzzle;   /**< a grid with its words */
+typedef struct lode_puzzles lode_puzzles; /**< several puzzles of one recipe */
+typedef struct lode_refusal lode_refusal; /**< why there is no puzzle */
+typedef struct lode_grid lode_grid;       /**< anybody's grid */
+typedef struct lode_judge lode_judge;     /**< a recipe's words and rules, ready to judge many grids */
+typedef struct lode_audit lode_audit;     /**< what a search of a finished grid found */
+typedef struct lode_rating lode_rating;   /**< what a reader meets */
+typedef struct lode_seen lode_seen;       /**< letters as they hang on a wall */
 
 /* ---- Version and names ---------------------------------------------------------------------------------- */
 
