@@ -40,7 +40,9 @@ function(lode_library target kind objects public_name file_name)
     EXPORT_NAME ${public_name}
     OUTPUT_NAME ${file_name}
     VERSION ${PROJECT_VERSION}
-    SOVERSION ${abi})
+    SOVERSION ${abi}
+    INSTALL_RPATH $ORIGIN
+    BUILD_WITH_INSTALL_RPATH ON)  # what it needs of this tree lies beside it, as built and as installed
   if(kind STREQUAL SHARED)
     target_link_options(${target} PRIVATE -Wl,--version-script=${CMAKE_CURRENT_SOURCE_DIR}/exports.map)
     set_target_properties(${target} PROPERTIES LINK_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/exports.map)
@@ -59,9 +61,6 @@ endforeach()
 lode_library(letterlode-art SHARED lode_art_objects art letterlode-art)
 lode_library(letterlode-art-static STATIC lode_art_objects art-static letterlode-art)
 target_link_libraries(letterlode-art PUBLIC letterlode PRIVATE ${art_needs})
-# The core lies beside it, in the build tree as after an install. The core itself looks nowhere for anything of its own.
-set_target_properties(letterlode-art PROPERTIES INSTALL_RPATH $ORIGIN)
-set_target_properties(letterlode letterlode-art PROPERTIES BUILD_WITH_INSTALL_RPATH ON)
 target_link_libraries(letterlode-art-static PUBLIC letterlode-static PRIVATE ${art_needs})
 
 if(NOT LODE_INSTALL)

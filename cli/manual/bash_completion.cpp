@@ -33,7 +33,7 @@ bool has_offer(const Offers& offers) {
 
 std::string verb_case(const Verb& verb) {
     std::vector<std::string> all;
-    std::vector<std::string> free;
+    std::vector<std::string> free{"--help"};  // what follows these has no offer
     std::string cases;
     for (const auto& option : option_texts(verb)) {
         all.push_back(option.name);
