@@ -55,5 +55,7 @@ foreach(component IN LISTS CPACK_COMPONENTS_ALL)
     pack_by_gzip(${file})
   endforeach()
 
+  # Whoever unpacked the source, and whenever.
+  run(chmod -R u=rwX,go=rX ${CPACK_TEMPORARY_DIRECTORY}/${component})
   run(find ${CPACK_TEMPORARY_DIRECTORY}/${component} -exec touch -h -d @$ENV{SOURCE_DATE_EPOCH} {} +)
 endforeach()

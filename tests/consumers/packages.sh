@@ -6,7 +6,7 @@ set -euo pipefail
 source=$1 build=$2 cc=$3 cxx=$4
 here=$(cd "$(dirname "$0")" && pwd)
 scratch=$(mktemp -d)
-trap 'kill "${lintian:-}" 2>/dev/null; rm -rf "$scratch"' EXIT
+trap 'kill "${lintian:-}" 2>/dev/null || true; rm -rf "$scratch"' EXIT
 
 quietly() { "$@" >"$scratch/log" 2>&1 || { echo "failed: $*"; cat "$scratch/log"; exit 1; }; }
 step() { echo "- $*"; }
