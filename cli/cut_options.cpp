@@ -1,34 +1,16 @@
 #include "cut_options.hpp"
 
-#include <charconv>
-
 #include "report.hpp"
 
 namespace lode::cli {
 namespace {
 
-// "12x12in", or a roll by its width alone: "12in".
-struct Area {
-    double width_mm = 0;
-    double height_mm = 0;  // 0: a roll
-};
-Outcome<Area> read_area(const char* option, const std::string& text) {
-    const auto explained = [&](Refusal refusal) {
-        refusal.message = std::string("--") + option + ": " + refusal.message;
-        refusal.advice = {"Give width x height (12x12in, 305x305mm), or a roll's width alone (12in)."};
-        return refusal;
-    };
-    if (text.find(".svg") != std::string::npos ||
-        (!text.empty() && text.front() >= 'a' && text.front() <= 'z'))
-        return explained(unusable_call("'" + text + "' is no size of a rectangle.", ""));
-    if (text.find_first_of("xX") == std::string::npos) {
-        const auto width = read_length(text, least_bed_mm, most_bed_mm);
-        if (!width) return explained(width.refusal());
-        return Area{*width, 0};
-    }
-    const auto size = read_blank(text);
-    if (!size) return explained(size.refusal());
-    return Area{size->width_mm, size->height_mm};
+Outcome<Area> area_of(const char* option, const std::string& text) {
+    const auto area = read_area(text);
+    if (area) return *area;
+    Refusal refusal = area.refusal();
+    refusal.message = std::string("--") + option + ": " + refusal.message;
+    return refusal;
 }
 
 // "red=6x9in"
@@ -39,7 +21,7 @@ std::optional<Refusal> add_film(PlanOptions& options, const std::string& value) 
                               "Give a colour and what there is of it: red=6x9in, or gold=12in of a roll.");
     const auto colour = read_colour(value.substr(0, equals));
     if (!colour) return colour.refusal();
-    const auto area = read_area("film", value.substr(equals + 1));
+    const auto area = area_of("film", value.substr(equals + 1));
     if (!area) return area.refusal();
     for (FilmStock& film : options.films)
         if (film.colour == *colour && film.width_mm == area->width_mm && film.height_mm == area->height_mm) {
@@ -59,7 +41,7 @@ Outcome<double> read_speed(const std::string& text) {
 
 Outcome<PlanOptions> plan_options(const Values& values) {
     PlanOptions options;
-    const auto bed = read_area("bed", values.text("bed"));
+    const auto bed = area_of("bed", values.text("bed"));
     if (!bed) return bed.refusal();
     options.bed.width_mm = bed->width_mm;
     options.bed.height_mm = bed->height_mm;

@@ -8,15 +8,6 @@
 namespace lode::cli {
 namespace {
 
-// Colours that differ in lightness too, for those who see few hues; each has a contrast of 3 and more with
-// paper.
-constexpr std::array<Colour, 6> own_colours{{{0x1b, 0x6c, 0xa8},
-                                             {0xb4, 0x3c, 0x1f},
-                                             {0x2e, 0x7d, 0x4f},
-                                             {0x7a, 0x3e, 0x9d},
-                                             {0x9a, 0x6a, 0x00},
-                                             {0x3f, 0x4a, 0x5a}}};
-
 template <class Field, class Choice>
 std::optional<Refusal> set_choice(Field& field, const Values& values, const char* option,
                                   std::optional<Choice> (*named)(std::string_view), const char* advice) {
@@ -40,7 +31,7 @@ std::optional<Refusal> set_colours(PrintOptions& options, const Values& values) 
     if (!values.has("colours")) return std::nullopt;
     const std::string text = values.text("colours");
     if (text == "own") {
-        options.colours.assign(own_colours.begin(), own_colours.end());
+        options.colours.assign(key_colours.begin(), key_colours.end());
         return std::nullopt;
     }
     for (std::size_t from = 0; from <= text.size();) {

@@ -5,6 +5,8 @@
 #include <cstring>
 #include <new>
 
+#include <letterlode/files.hpp>
+
 #include "c/error.hpp"
 #include "support/c_handles.hpp"
 
@@ -446,6 +448,10 @@ TEST_CASE("whatever is thrown inside becomes a status", "[c]") {
     CHECK(thrown(std::runtime_error("odd")).status == LODE_FAULT);
     CHECK(thrown(42).status == LODE_FAULT);
     CHECK(thrown(std::length_error("long")).status == LODE_UNUSABLE);
+    const auto disk = thrown(lode::DiskFault("cannot write herbs.pdf: No space left on device"));
+    CHECK(disk.status == LODE_DISK_FAULT);
+    CHECK(disk.code == LODE_DISK_FAULT);
+    CHECK(contains(disk.message, "No space left"));
     const auto memory = thrown(std::bad_alloc());
     CHECK(memory.status == LODE_OUT_OF_MEMORY);
     CHECK(memory.code == LODE_OUT_OF_MEMORY);
@@ -456,7 +462,7 @@ TEST_CASE("whatever is thrown inside becomes a status", "[c]") {
 
 TEST_CASE("every status has words, and so has one that is not known", "[c]") {
     std::vector<std::string> all;
-    for (std::int32_t status = LODE_OK; status <= LODE_CANCELLED; ++status) {
+    for (std::int32_t status = LODE_OK; status <= LODE_DISK_FAULT; ++status) {
         all.emplace_back(lode_status_text(status));
         CHECK_FALSE(all.back().empty());
         CHECK(std::count(all.begin(), all.end(), all.back()) == 1);

@@ -11,6 +11,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <letterlode/colour.hpp>
@@ -134,5 +135,14 @@ struct Plan {
 /// found to take the pieces from it; and a cancelled call. Progress counts steps of the effort.
 [[nodiscard]] LODE_API Outcome<Plan> plan(std::span<const ToCut> pieces, const PlanOptions& options,
                                           const CutControl& control = {});
+
+// The size of a bed or of film; a height of 0 is a roll.
+struct Area {
+    double width_mm = 0;
+    double height_mm = 0;
+};
+// Reads "12x12in", "305x305mm", or a roll by its width alone: "12in". Refused as unusable: another form, and
+// what is no bed's size.
+[[nodiscard]] LODE_API Outcome<Area> read_area(std::string_view text);
 
 }  // namespace lode

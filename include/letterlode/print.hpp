@@ -7,6 +7,7 @@
 //     const auto pages = print_worksheets(sheets, {});
 //     if (pages) write_file("herb-bed.pdf", pages->pdf, disk);
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -107,5 +108,14 @@ struct PrintedPages {
 
 /// The listed words in an order; words of one length, or that sort alike, as they were given.
 [[nodiscard]] LODE_API std::vector<PlacedWord> listed(const Puzzle& puzzle, ListOrder order);
+
+// Colours for the key's marks that go together: they differ in lightness too, for those who see few hues, and
+// each has a contrast of 3 and more with paper.
+inline constexpr std::array<Colour, 6> key_colours{{{0x1b, 0x6c, 0xa8},
+                                                    {0xb4, 0x3c, 0x1f},
+                                                    {0x2e, 0x7d, 0x4f},
+                                                    {0x7a, 0x3e, 0x9d},
+                                                    {0x9a, 0x6a, 0x00},
+                                                    {0x3f, 0x4a, 0x5a}}};
 
 }  // namespace lode

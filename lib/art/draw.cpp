@@ -7,6 +7,7 @@
 
 #include "art/band_layers.hpp"
 #include "art/combine.hpp"
+#include "art/draw.hpp"
 #include "art/frame_layer.hpp"
 #include "art/number.hpp"
 #include "art/registration.hpp"
@@ -25,6 +26,8 @@ Refusal unusable(std::string message, std::vector<std::string> advice = {}) {
     refusal.advice = std::move(advice);
     return refusal;
 }
+
+}  // namespace
 
 std::optional<Refusal> fault_in(const ArtworkOptions& options) {
     if (!options.surface)
@@ -55,19 +58,24 @@ std::optional<Refusal> fault_in(const ArtworkOptions& options) {
                             decimal(most, 2) + " mm");
     if (options.holes.size() > max_holes)
         return unusable("a blank has at most " + std::to_string(max_holes) + " holes");
+    const std::vector<std::string> hole_advice{
+        "Give its middle from the blank's upper left corner, and its diameter."};
     for (const HangingHole& hole : options.holes)
-        if (!(hole.diameter_mm > 0 && hole.diameter_mm <= most_blank_mm) || !std::isfinite(hole.centre.x) ||
-            !std::isfinite(hole.centre.y))
-            return unusable("--hole: a hole has a middle and a diameter");
+        if (!(hole.diameter_mm > 0 && hole.diameter_mm <= most_blank_mm) ||
+            !(std::abs(hole.centre.x) <= most_blank_mm && std::abs(hole.centre.y) <= most_blank_mm))
+            return unusable("--hole: a hole has a middle and a diameter", hole_advice);
     for (const HangingHole& hole : options.holes)
         if (hole.centre.x < 0 || hole.centre.y < 0 || hole.centre.x > options.blank.width_mm ||
             hole.centre.y > options.blank.height_mm)
             return unusable("--hole: the hole at " + decimal(hole.centre.x, 1) + ", " +
-                            decimal(hole.centre.y, 1) + " mm lies outside of the blank");
+                                decimal(hole.centre.y, 1) + " mm lies outside of the blank",
+                            hole_advice);
     if (options.band_colours.size() > max_band_colours)
         return unusable("bands have at most " + std::to_string(max_band_colours) + " colours");
     return std::nullopt;
 }
+
+namespace {
 
 std::optional<Refusal> fault_in(const Puzzle& puzzle) {
     const Grid& grid = puzzle.grid.grid;

@@ -2,6 +2,7 @@
 
 #include <new>
 
+#include <letterlode/files.hpp>
 #include <letterlode/text.hpp>
 
 #include "c/list.hpp"
@@ -39,6 +40,8 @@ std::int32_t reported(const char* function, lode_error** error) {
         throw;
     } catch (const std::length_error& too_long) {
         return give(error, LODE_UNUSABLE, function, std::string("too much: ") + too_long.what());
+    } catch (const DiskFault& fault) {
+        return give(error, LODE_DISK_FAULT, function, fault.what());
     } catch (const std::exception& fault) {
         return give(error, LODE_FAULT, function, fault.what());
     } catch (...) {

@@ -50,6 +50,8 @@ const char* lode_status_text(std::int32_t status) {
             return "a fault of the library";
         case LODE_CANCELLED:
             return "you cancelled before the end";
+        case LODE_DISK_FAULT:
+            return "the machine would not write";
         default:
             return "a status that this version does not know";
     }

@@ -12,6 +12,18 @@
 
 namespace lode {
 
+std::string_view name(ThinFinding::Kind kind) {
+    switch (kind) {
+        case ThinFinding::Kind::stroke:
+            return "stroke";
+        case ThinFinding::Kind::gap:
+            return "gap";
+        case ThinFinding::Kind::between_pieces:
+            return "between-pieces";
+    }
+    throw std::invalid_argument("no kind of finding");
+}
+
 namespace {
 
 constexpr double mm_an_inch = 25.4;
@@ -93,18 +105,6 @@ std::string layer_json(const LayerMeasures& layer, const std::optional<double>& 
     add("narrowest_stroke", layer.narrowest_stroke_mm, layer.narrowest_stroke_at);
     add("narrowest_gap", layer.narrowest_gap_mm, layer.narrowest_gap_at);
     return json_object(members);
-}
-
-std::string_view name(ThinFinding::Kind kind) {
-    switch (kind) {
-        case ThinFinding::Kind::stroke:
-            return "stroke";
-        case ThinFinding::Kind::gap:
-            return "gap";
-        case ThinFinding::Kind::between_pieces:
-            return "between-pieces";
-    }
-    throw std::invalid_argument("no kind of finding");
 }
 
 std::string finding_json(const ThinFinding& finding, const Measures& measures) {

@@ -6,6 +6,7 @@
 
 #include "art/number.hpp"
 #include "cut/pack_films.hpp"
+#include "cut/plan.hpp"
 #include "cut/split.hpp"
 
 namespace lode {
@@ -50,6 +51,8 @@ bool is_length(double mm) {
     return mm >= least_bed_mm && mm <= most_bed_mm;
 }
 
+}  // namespace
+
 std::optional<Refusal> fault_in(const PlanOptions& options) {
     const Bed& bed = options.bed;
     const std::string bounds_text = " mm; it must be " + decimal(least_bed_mm, 0) + " to " +
@@ -90,6 +93,8 @@ std::optional<Refusal> fault_in(const PlanOptions& options) {
     }
     return std::nullopt;
 }
+
+namespace {
 
 std::optional<Refusal> fault_in(const ToCut& piece) {
     constexpr double farthest = 1e6;

@@ -1,8 +1,9 @@
 #!/usr/bin/env python3
-"""ctypes_test.py HEADER LIBRARY: the C API from another language, which knows no more of it than the header says.
+"""ctypes_test.py HEADER LIBRARY ART_HEADER ART_LIBRARY: the C API from another language, which knows no more of it than the
+headers say.
 
-Reads the declarations out of letterlode.h, calls every function with nothing but NULL and 0, and then goes the whole way:
-a puzzle, its audit, a refusal. Each declaration must say who owns its result, on which threads it may run, and since when.
+Reads the declarations out of letterlode.h and letterlode_art.h, calls every function with nothing but NULL and 0, and then
+goes the whole way: a puzzle, its audit, a refusal, its artwork and worksheet. Each declaration must say who owns its result, on which threads it may run, and since when.
 """
 import ctypes
 import json
@@ -13,6 +14,7 @@ import sys
 TYPES = {
     "void": None,
     "int32_t": ctypes.c_int32,
+    "int64_t": ctypes.c_int64,
     "size_t": ctypes.c_size_t,
     "uint64_t": ctypes.c_uint64,
     "double": ctypes.c_double,
@@ -38,24 +40,30 @@ def ctype(kind: str):
     return TYPES[kind] if kind in TYPES else ctypes.c_void_p
 
 
-header_file, library_file = sys.argv[1:]
-header = pathlib.Path(header_file).read_text("utf-8")
-constants = {name: int(value) for name, value in re.findall(r"\b(LODE_[A-Z_]+) = (\d+)", header)}
-lode = ctypes.CDLL(library_file)
+class Libraries:
+    """Both as one: a function by its name, wherever it lies."""
 
-functions = list(declared(header))
-assert len(functions) == header.count("\nLODE_API "), "a declaration has no comment before it, or was not understood"
-for name, result, parameters, comment in functions:
-    assert re.search(r"\[[^|\]]+\|[^|\]]+\|\s*0\.1\]\s*$", comment), f"{name} lacks [owner | threads | since]"
-    call = getattr(lode, name)
-    call.restype = ctype(result)
-    call.argtypes = [ctype(kind) for kind, _ in parameters]
-    outcome = call(*[None if ctype(kind) in (ctypes.c_void_p, ctypes.c_char_p) else 0 for kind, _ in parameters])
-    if parameters and parameters[-1] == ("lode_error**", "error"):
-        assert outcome == BROKEN_CALL, f"{name} took NULL and gave {outcome}"
-    elif parameters and parameters[0][0].startswith("const lode_"):
-        assert not outcome, f"{name} of NULL gave {outcome}"
-print(f"{len(functions)} functions took NULL and 0")
+
+lode = Libraries()
+constants = {}
+for header_file, library_file in (sys.argv[1:3], sys.argv[3:5]):
+    header = pathlib.Path(header_file).read_text("utf-8")
+    constants.update((name, int(value)) for name, value in re.findall(r"\b(LODE_[A-Z_]+) = (\d+)", header))
+    library = ctypes.CDLL(library_file)
+    functions = list(declared(header))
+    assert len(functions) == header.count("\nLODE_API "), "a declaration has no comment before it, or was not understood"
+    for name, result, parameters, comment in functions:
+        assert re.search(r"\[[^|\]]+\|[^|\]]+\|\s*0\.1\]\s*$", comment), f"{name} lacks [owner | threads | since]"
+        call = getattr(library, name)
+        setattr(lode, name, call)
+        call.restype = ctype(result)
+        call.argtypes = [ctype(kind) for kind, _ in parameters]
+        outcome = call(*[None if ctype(kind) in (ctypes.c_void_p, ctypes.c_char_p) else 0 for kind, _ in parameters])
+        if parameters and parameters[-1] == ("lode_error**", "error"):
+            assert outcome == BROKEN_CALL, f"{name} took NULL and gave {outcome}"
+        elif parameters and parameters[0][0].startswith("const lode_"):
+            assert not outcome, f"{name} of NULL gave {outcome}"
+    print(f"{len(functions)} functions of {pathlib.Path(header_file).name} took NULL and 0")
 
 
 def made(name, *rest):
@@ -107,6 +115,26 @@ try:
 except ValueError as error:
     assert "recipe.json" in str(error)
 
+options = made("lode_artwork_options_create")
+assert lode.lode_artwork_options_set_blank(options, b"8x10in", None) == constants["LODE_OK"]
+assert lode.lode_artwork_options_set_surface(options, b"second", None) == constants["LODE_OK"]
+assert lode.lode_artwork_options_set_margin(options, float("nan"), None) == constants["LODE_UNUSABLE"]
+artwork = made("lode_draw", puzzle, options)
+assert lode.lode_artwork_width_mm(artwork) == 203.2
+layers = [lode.lode_artwork_layer_name(artwork, layer) for layer in range(lode.lode_artwork_layer_count(artwork))]
+assert layers == [b"letters", b"bands"], layers
+svg = made("lode_artwork_drawing", artwork, b"svg")
+assert ctypes.string_at(lode.lode_bytes_data(svg), lode.lode_bytes_size(svg)).decode().startswith("<?xml")
+worksheets = made("lode_worksheets_create")
+assert lode.lode_worksheets_add(worksheets, puzzle, "Gemüse".encode(), None, None) == constants["LODE_OK"]
+pages = made("lode_print", worksheets, None)
+pdf = lode.lode_pages_pdf(pages)
+assert ctypes.string_at(lode.lode_bytes_data(pdf), lode.lode_bytes_size(pdf)).startswith(b"%PDF-")
+assert json.loads(text_of("lode_pages_json", pages))["pages"] == lode.lode_pages_count(pages) == 2
+for kind, handle in (("pages", pages), ("worksheets", worksheets), ("bytes", svg), ("artwork", artwork),
+                     ("artwork_options", options)):
+    getattr(lode, f"lode_{kind}_free")(handle)
+
 for kind, handle in (("audit", audit), ("puzzle", puzzle), ("refusal", refusal), ("recipe", recipe)):
     getattr(lode, f"lode_{kind}_free")(handle)
-print("a puzzle made, read, audited; a refusal understood")
+print("a puzzle made, read, audited, drawn and printed; a refusal understood")

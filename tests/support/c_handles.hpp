@@ -30,12 +30,12 @@ template <class T>
 using Held = std::unique_ptr<T, Free>;
 
 // An out parameter that frees what it was given.
-template <class T>
+template <class T, class Freeing = Free>
 class Out {
   public:
     operator T**() { return &given_; }
     [[nodiscard]] T* get() const { return given_; }
-    ~Out() { Free()(given_); }
+    ~Out() { Freeing()(given_); }
     Out() = default;
     Out(const Out&) = delete;
     Out& operator=(const Out&) = delete;
