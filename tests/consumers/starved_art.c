@@ -272,7 +272,7 @@ int main(int count_of_arguments, char** arguments) {
         fprintf(stderr, "the libraries are not where they were expected\n");
         return 1;
     }
-    if (!make_puzzle()) return 1;
+    if (!make_puzzle() || job(&right) != LODE_OK) return 1;
     for (whose = OURS; whose < LIBRARIES; ++whose) {
         if (count_of_arguments > 1 && strcmp(arguments[1], names[whose]) != 0) continue;
         for (all_that_follow = 0; all_that_follow < 2; ++all_that_follow) faults += starve(most, &ran_out);
