@@ -63,7 +63,6 @@ def c(text, stem):
 
     group, sections = GROUPS[stem], 0
     text = re.sub(r"\s*\[([^][|]+)\|([^][|]+)\|([^][|]+)\]\s*\*/", terms, text)
-    text = re.sub(r"^(#define LODE_VERSION(?!_MAJOR)\w*)", r"/** As LODE_VERSION_MAJOR. */ \1", text, flags=re.M)
     parts = re.split(r"^(/\*.*?\*/\n)", text, flags=re.S | re.M)
     for at in range(1, len(parts), 2):
         section = re.match(r"/\* -{4} (.+?) -+ \*/", parts[at])
