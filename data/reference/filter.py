@@ -50,42 +50,33 @@ def cpp(text, stem):
     return f"/** \\file */ /** \\addtogroup {group}\n{said} */\n{body}"
 
 
-def said_in(comment):
-    """What stands between the marks of a comment. Those of functions end with [owner | threads | since]."""
+def c(text, stem):
+    """Each section is a group within the header's own; a comment that no declaration follows describes its section. The
+    comments of functions end with [owner | threads | since]."""
     def terms(match):
         owner, threads, since = (" ".join(term.split()) for term in match.groups())
         owner = "" if owner.endswith("to own") else f"Result: {owner}. "
-        return f"\n\\par\n{owner}Threads: {threads}. Since {since.removeprefix('since ')}."
-    said = re.sub(r"^/\*+|\s*\*/\s*$", "", comment)
-    return re.sub(r"\s*\[([^][|]+)\|([^][|]+)\|([^][|]+)\]$", terms, said)
+        return f"\n\\par\n{owner}Threads: {threads}. Since {since.removeprefix('since ')}. */"
 
+    def said_in(comment):
+        return re.sub(r"^/\*+|\s*\*/\s*$", "", comment)
 
-def c(text, stem):
-    """Each section is a group within the header's own; a comment that no declaration follows describes its section."""
-    group = GROUPS[stem]
+    group, sections = GROUPS[stem], 0
+    text = re.sub(r"\s*\[([^][|]+)\|([^][|]+)\|([^][|]+)\]\s*\*/", terms, text)
     parts = re.split(r"^(/\*.*?\*/\n)", text, flags=re.S | re.M)
-    out, sections = [], 0
-    for at, part in enumerate(parts):
-        follows = parts[at + 1] if at + 1 < len(parts) else ""
-        if at % 2 == 0:
-            part = re.sub(r"(\S *)/\*(?!\*) (.*?)\*/", r"\1/**< \2*/", part, flags=re.S)
-            part = re.sub(r"^(?<!\A)(typedef struct (\w+) \2;)$", r"/** An opaque handle. */ \1", part, flags=re.M)
-            part = re.sub(r"^(?<!\A)(#define LODE_VERSION\w*)", r"/** As LODE_VERSION_MAJOR. */ \1", part, flags=re.M)
-        elif at == 1:
-            said = re.sub(r"^ \* (\d\d\. )", r" *  \1", re.sub(r"\s*(\*\s+)?@file", "", said_in(part), count=1), flags=re.M)
-            part = f"/** \\file */ /** \\addtogroup {group}{said} */ /** \\{{ */\n"
-        elif section := re.match(r"/\* -{4} (.+?) -+ \*/", part):
+    for at in range(1, len(parts), 2):
+        section = re.match(r"/\* -{4} (.+?) -+ \*/", parts[at])
+        if at == 1:
+            said = re.sub(r"^ \* (\d\d\. )", r" *  \1", said_in(parts[at]).replace("@file", ""), flags=re.M)
+            parts[at] = f"/** \\file */ /** \\addtogroup {group}\n{said} */ /** \\{{ */\n"
+        elif section:
             sections += 1
             said = ""
-            if not follows.strip() and at + 2 < len(parts) and parts[at + 3].startswith("\n"):
-                said = said_in(parts[at + 2])
-                parts[at + 2] = ""
-            part = "/** \\} */ " if sections > 1 else ""
-            part += f"/** \\defgroup {group}_{sections} {section[1]}\n\\ingroup {group}\n\n{said} */ /** \\{{ */\n"
-        elif part and not follows.startswith("\n"):
-            part = f"/**{said_in(part)} */\n"
-        out.append(part)
-    return "".join(out) + "/** \\} */\n" * (2 if sections else 1)
+            if not parts[at + 1].strip() and at + 2 < len(parts) and parts[at + 3].startswith("\n"):
+                said, parts[at + 2] = said_in(parts[at + 2]), ""
+            parts[at] = "/** \\} */ " if sections > 1 else ""
+            parts[at] += f"/** \\defgroup {group}_{sections} {section[1]}\n\\ingroup {group}\n\n{said} */ /** \\{{ */\n"
+    return "".join(parts) + "/** \\} */\n" * (2 if sections else 1)
 
 
 def main():

@@ -65,7 +65,7 @@ struct Measures {
 
 /// "the stroke of B at row 3, column 4 (letters) is 0.81 mm (0.032 in) wide; 7 are alike"
 [[nodiscard]] LODE_API std::string finding_text(const ThinFinding& finding);
-// "stroke", "gap", "between-pieces"
+/// "stroke", "gap", "between-pieces"
 [[nodiscard]] LODE_API std::string_view name(ThinFinding::Kind kind);
 
 /// Artwork with its measures, and what was changed so that the film holds.

@@ -136,13 +136,13 @@ struct Plan {
 [[nodiscard]] LODE_API Outcome<Plan> plan(std::span<const ToCut> pieces, const PlanOptions& options,
                                           const CutControl& control = {});
 
-// The size of a bed or of film; a height of 0 is a roll.
+/// The size of a bed or of film.
 struct Area {
-    double width_mm = 0;
-    double height_mm = 0;
+    double width_mm = 0;   ///< from left to right
+    double height_mm = 0;  ///< from top to bottom; 0: a roll
 };
-// Reads "12x12in", "305x305mm", or a roll by its width alone: "12in". Refused as unusable: another form, and
-// what is no bed's size.
+/// Reads "12x12in", "305x305mm", or a roll by its width alone: "12in". Refused as unusable: another form, and
+/// what is no bed's size.
 [[nodiscard]] LODE_API Outcome<Area> read_area(std::string_view text);
 
 }  // namespace lode

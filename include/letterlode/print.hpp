@@ -109,8 +109,8 @@ struct PrintedPages {
 /// The listed words in an order; words of one length, or that sort alike, as they were given.
 [[nodiscard]] LODE_API std::vector<PlacedWord> listed(const Puzzle& puzzle, ListOrder order);
 
-// Colours for the key's marks that go together: they differ in lightness too, for those who see few hues, and
-// each has a contrast of 3 and more with paper.
+/// Colours for the key's marks that go together: they differ in lightness too, for those who see few hues,
+/// and each has a contrast of 3 and more with paper.
 inline constexpr std::array<Colour, 6> key_colours{{{0x1b, 0x6c, 0xa8},
                                                     {0xb4, 0x3c, 0x1f},
                                                     {0x2e, 0x7d, 0x4f},

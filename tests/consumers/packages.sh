@@ -36,7 +36,7 @@ among() {  # PACKAGE PATTERN...
   ! depends "$package" | grep -vxE "$pattern" || fail "$package depends on what stands above"
 }
 language='libc6|libgcc-s1|libstdc\+\+6'
-among "${libraries[0]}" "$language" 'libicu[0-9]+' 'libhwy1'  # no font and nothing that draws
+among "${libraries[0]}" "$language" 'libicu[0-9]+'  # no font and nothing that draws
 among "${libraries[1]}" "$language" 'libicu[0-9]+' 'libletterlode0\.1' 'libcairo2' 'libfontconfig1' 'libfreetype6' 'libharfbuzz0b' \
       'libpolyclipping[0-9]+' 'libpugixml1v5' 'libqpdf[0-9]+'
 among "${program[0]}" "$language" 'libletterlode(-art)?0\.1' 'fonts-dejavu-core' 'libboost-program-options[0-9.]+'
@@ -79,7 +79,7 @@ done
 step "the libraries name what they load, and no folder to find it in"
 needed() { readelf -d "$root/$libdir/lib$1.so.0.1" | sed -nE 's/.*\(NEEDED\).*\[(.*)\]$/\1/p' | grep -vE '^ld-linux'; }
 base=$'libc.so.6\nlibm.so.6\nlibgcc_s.so.1\nlibstdc++.so.6\nlibicuuc.so.ICU'
-same "what the core loads" "$base"$'\nlibicui18n.so.ICU\nlibhwy.so.1' "$(needed letterlode | sed -E 's/(libicu.*\.so\.)[0-9]+$/\1ICU/')"
+same "what the core loads" "$base"$'\nlibicui18n.so.ICU' "$(needed letterlode | sed -E 's/(libicu.*\.so\.)[0-9]+$/\1ICU/')"
 same "what the artwork library loads" "$base"$'\nlibletterlode.so.0.1\nlibcairo.so.2\nlibfontconfig.so.1\nlibfreetype.so.6
 libharfbuzz.so.0\nlibpolyclipping.so.22\nlibpugixml.so.1\nlibqpdf.so.29' "$(needed letterlode-art | sed -E 's/(libicu.*\.so\.)[0-9]+$/\1ICU/')"
 for name in letterlode letterlode-art; do

@@ -22,7 +22,7 @@ def said(source):
 def main():
     program, source = sys.argv[1:]
     with tempfile.TemporaryDirectory() as folder:
-        run = subprocess.run([program], cwd=folder, capture_output=True, text=True, encoding="utf-8", timeout=600)
+        run = subprocess.run([program], cwd=folder, capture_output=True, text=True, encoding="utf-8")
     if run.returncode or run.stderr or run.stdout.split() != said(source).split():
         sys.exit(f"{source} ended with {run.returncode} and {run.stderr!r}, and printed\n{run.stdout}\n"
                  f"but says that it prints\n{said(source)}")

@@ -39,7 +39,7 @@ def described(compiler, flags, source, suffix):
         file = pathlib.Path(folder) / f"interface{suffix}"
         file.write_text(source, encoding="utf-8")
         library = file.with_suffix(".so")
-        run([compiler, *flags, "-g", "-gdwarf-4", "-fPIC", "-shared", "-fvisibility=hidden", "-w", file, "-o", library], cwd=folder)
+        run([compiler, *flags, "-g", "-gdwarf-4", "-fPIC", "-shared", "-fvisibility=hidden", "-w", file.name, "-o", library], cwd=folder)
         return run([*ABIDW, library])
 
 

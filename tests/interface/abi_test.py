@@ -80,7 +80,8 @@ CPP_CHANGES = [
      (False, True, True)),
     ("members change places", "int row = 0;\n    bool is_tall = false;", "bool is_tall = false;\n    int row = 0;", (False, True, True)),
     ("a member has another type", "int row = 0;", "unsigned row = 0;", (False, True, True)),
-    ("virtual functions are added", "virtual int rows", "virtual int depth() const { return 0; }\n    virtual int rows", (False, True, True)),
+    ("virtual functions are added", "virtual int rows", "virtual int depth() const { return 0; }\n    virtual int rows",
+     (False, True, True)),
     ("a parameter has another type", "count(const Plot& plot)", "count(Plot& plot)", (False, True, True)),
     ("a function returns another type", "LODE_API int count", "LODE_API long count", (False, True, True)),
 ]
