@@ -232,7 +232,7 @@ class Stranger {
         const char* cells[6];
         for (const char*& cell : cells) cell = random_.below(3) == 0 ? text() : "K";
         // Never more cells than there are.
-        const std::int32_t rows = random_.below(2) == 0 ? 2 : -number() / 2;
+        const std::int32_t rows = random_.below(2) == 0 ? 2 : number() / -2;
         made<lode_grid>(grids_, [&](auto** g, Error e) {
             return lode_grid_from_cells(g, cells, std::min(rows, 2), 3, r, e);
         });

@@ -311,7 +311,8 @@ TEST_CASE("a demand that no recipe can hold is refused at once, with a way out, 
         unusable("", [&](Error e) { return lode_recipe_set_nested(r, bytes, e); });
         unusable("", [&](Error e) { return lode_recipe_set_message(r, bytes, e); });
         unusable("", [&](Error e) { return lode_recipe_set_message_then(r, bytes, e); });
-        unusable("", [&](Error e) { return lode_recipe_set_filler_text(r, bytes, nullptr, e); });
+        unusable("rain.txt: this is no UTF-8 text.",
+                 [&](Error e) { return lode_recipe_set_filler_text(r, bytes, "rain.txt", e); });
         unusable("", [&](Error e) { return lode_recipe_set_letter_count(r, bytes, 1, e); });
         unusable("", [&](Error e) { return lode_recipe_set_look_alikes(r, bytes, e); });
         unusable("", [&](Error e) { return lode_recipe_pin(r, bytes, 0, 0, 0, e); });

@@ -24,14 +24,16 @@ std::int32_t lode_recipe_set_filler(lode_recipe* recipe, const char* way, lode_e
 std::int32_t lode_recipe_set_filler_text(lode_recipe* recipe, const char* given, const char* source,
                                          lode_error** error) {
     return changed(__func__, recipe, error, [&](lode::Recipe& its) {
-        const std::string whole = word(given, "text");
-        auto counts = lode::count_letters(whole, taken(lode::Segmenter::open(its.text)));
+        const auto whole = lode::normalised(text(given, "text"));
+        const auto segmenter = taken(lode::Segmenter::open(its.text));
+        auto counts = lode::count_letters(whole.value_or(""), segmenter);
         if (counts.empty()) {
             const std::string name = source_name(source);
+            const std::string fault = whole ? "there is no letter in it." : "this is no UTF-8 text.";
             throw Unusable{{lode::Refusal::Reason::unusable,
-                            lode::place_in(name, 0) + "there is no letter in it.",
+                            lode::place_in(name, 0) + fault,
                             {},
-                            {"Give a text in the language of the words."},
+                            {"Give a text in the language of the words, as UTF-8."},
                             name,
                             0}};
         }
