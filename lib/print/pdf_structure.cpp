@@ -381,23 +381,35 @@ class Structure {
     std::vector<Handle> linked_;               // by annotation
 };
 
+// What is thrown while it reads may be caught there and told as a warning, and something else go wrong for
+// it.
+void need_sound(QPDF& pdf) {
+    for (const QPDFExc& warning : pdf.getWarnings())
+        throw std::runtime_error(std::string("the pages are no sound PDF: ") + warning.what());
+}
+
 std::string rewritten(const std::string& bytes, const PdfTags& tags, const PdfAbout& about) {
     QPDF pdf;
     pdf.setSuppressWarnings(true);
     pdf.setAttemptRecovery(false);
-    pdf.processMemoryFile("the pages", bytes.data(), bytes.size());
-    Structure(pdf, tags, about).write();
-    QPDFWriter writer(pdf);
-    writer.setOutputMemory();
-    writer.setDeterministicID(true);  // made from the bytes alone
-    writer.setObjectStreamMode(qpdf_o_generate);
-    writer.setMinimumPDFVersion("1.7");
-    writer.write();
-    const auto buffer = writer.getBufferSharedPointer();
-    // What is thrown while it reads may be caught there, and told as a warning.
-    for (const QPDFExc& warning : pdf.getWarnings())
-        throw std::runtime_error(std::string("the pages are no sound PDF: ") + warning.what());
-    return {reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize()};
+    try {
+        pdf.processMemoryFile("the pages", bytes.data(), bytes.size());
+        Structure(pdf, tags, about).write();
+        QPDFWriter writer(pdf);
+        writer.setOutputMemory();
+        writer.setDeterministicID(true);  // made from the bytes alone
+        writer.setObjectStreamMode(qpdf_o_generate);
+        writer.setMinimumPDFVersion("1.7");
+        writer.write();
+        const auto buffer = writer.getBufferSharedPointer();
+        need_sound(pdf);
+        return {reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize()};
+    } catch (const std::bad_alloc&) {
+        throw;
+    } catch (const std::exception&) {
+        need_sound(pdf);
+        throw;
+    }
 }
 
 }  // namespace
