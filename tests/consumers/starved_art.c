@@ -280,7 +280,7 @@ static unsigned long starve(unsigned long most) {
 
 int main(int count_of_arguments, char** arguments) {
     unsigned long faults = 0;
-    const unsigned long most = count_of_arguments > 2 ? strtoul(arguments[2], NULL, 10) : 24;
+    const unsigned long most = count_of_arguments > 2 ? strtoul(arguments[2], NULL, 10) : 16;
     all_that_follow = count_of_arguments > 3;
     if (dl_iterate_phdr(note_parts, NULL) != 0 || part_count == 0 || part_count == MOST_PARTS) {
         fprintf(stderr, "the libraries are not where they were expected\n");
