@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "art/clipping.hpp"
 #include "art/fit_inside.hpp"
 #include "art/flatten.hpp"
 #include "art/room.hpp"
@@ -254,7 +255,7 @@ bool mirrors(const Path& region, const std::vector<Box>& kept_clear, const Box& 
     clipper.AddPaths(paths, ptSubject, true);
     clipper.AddPaths(image, ptClip, true);
     Paths off;
-    clipper.Execute(ctXor, off, pftNonZero, pftNonZero);
+    need_done(clipper.Execute(ctXor, off, pftNonZero, pftNonZero));
     double area = 0;
     for (const auto& polygon : off) area += Area(polygon);
     return std::abs(area) <= 2 * fit_tolerance_mm * lattice_per_mm * length;

@@ -37,6 +37,7 @@ constexpr double nearest_by_eye = 0.17;
 icu::UnicodeString decomposed(std::string_view text) {
     UErrorCode status = U_ZERO_ERROR;
     const icu::Normalizer2* form = icu::Normalizer2::getNFDInstance(status);
+    if (status == U_MEMORY_ALLOCATION_ERROR) throw std::bad_alloc();
     if (U_FAILURE(status)) throw std::runtime_error("ICU has no normalisation form D");
     const icu::UnicodeString given =
         icu::UnicodeString::fromUTF8({text.data(), static_cast<std::int32_t>(text.size())});
@@ -111,6 +112,7 @@ std::vector<std::string> clusters_of(std::string_view text) {
     UErrorCode status = U_ZERO_ERROR;
     const std::unique_ptr<icu::BreakIterator> breaks(
         icu::BreakIterator::createCharacterInstance(icu::Locale::getRoot(), status));
+    if (status == U_MEMORY_ALLOCATION_ERROR) throw std::bad_alloc();
     if (U_FAILURE(status) || !breaks) throw std::runtime_error("ICU cannot take letters apart");
     const icu::UnicodeString characters =
         icu::UnicodeString::fromUTF8({text.data(), static_cast<std::int32_t>(text.size())});

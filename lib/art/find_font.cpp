@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <memory>
+#include <new>
 #include <optional>
 #include <set>
 #include <string>
@@ -139,11 +140,11 @@ Outcome<FontFile> find_font(const std::string& asked) {
     }
 
     const Held<FcPattern> query(FcPatternDuplicate(pattern.get()));
-    if (!query || !FcConfigSubstitute(nullptr, query.get(), FcMatchPattern))
-        return no_font(asked, "fontconfig ran out of memory");
+    if (!query || !FcConfigSubstitute(nullptr, query.get(), FcMatchPattern)) throw std::bad_alloc();
     FcDefaultSubstitute(query.get());
     FcResult result = FcResultNoMatch;
     const Held<FcPattern> match(FcFontMatch(nullptr, query.get(), &result));
+    if (result == FcResultOutOfMemory) throw std::bad_alloc();
 
     bool same_family = false;
     for (int i = 0; match && !same_family; ++i) {

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <new>
 #include <stdexcept>
 #include <unordered_map>
 #include <utility>
@@ -30,6 +31,12 @@ struct Destroy {
 };
 template <class T>
 using Held = std::unique_ptr<T, Destroy>;
+
+// FreeType tells a want of memory by a code of its own: it is no fault of the font.
+bool is_done(FT_Error error) {
+    if (error == FT_Err_Out_Of_Memory) throw std::bad_alloc();
+    return error == FT_Err_Ok;
+}
 
 // What FT_Outline_Decompose draws into. y is turned over on the way.
 struct Pen {
@@ -100,7 +107,7 @@ struct Font::State {
 Outcome<const Path*> Font::State::outline(hb_codepoint_t glyph) {
     if (const auto known = outlines.find(glyph); known != outlines.end()) return &known->second;
     const std::string which = "glyph " + std::to_string(glyph);
-    if (FT_Load_Glyph(face.get(), glyph, FT_LOAD_NO_SCALE) != 0)
+    if (!is_done(FT_Load_Glyph(face.get(), glyph, FT_LOAD_NO_SCALE)))
         return font_refusal(file, which + " cannot be read");
     const FT_GlyphSlot slot = face->glyph;
     if (slot->format != FT_GLYPH_FORMAT_OUTLINE)
@@ -113,7 +120,7 @@ Outcome<const Path*> Font::State::outline(hb_codepoint_t glyph) {
     funcs.conic_to = Pen::conic;
     funcs.cubic_to = Pen::cubic;
     Pen pen;
-    if (FT_Outline_Decompose(&slot->outline, &funcs, &pen) != 0)
+    if (!is_done(FT_Outline_Decompose(&slot->outline, &funcs, &pen)))
         return font_refusal(file, which + " has a broken outline");
     try {
         return &outlines.emplace(glyph, tidied(pen.path)).first->second;
@@ -187,16 +194,18 @@ Outcome<Font> Font::open(FontFile file) {
     const std::string& bytes = state->shaping->bytes();
 
     FT_Library library = nullptr;
-    if (FT_Init_FreeType(&library) != 0) return font_refusal(state->file, "FreeType cannot be started");
+    if (FT_Init_FreeType(&library) != FT_Err_Ok) throw std::bad_alloc();  // it needs nothing but memory
     state->library.reset(library);
     FT_Face face = nullptr;
-    if (FT_New_Memory_Face(library, reinterpret_cast<const FT_Byte*>(bytes.data()),
-                           static_cast<FT_Long>(bytes.size()), state->file.index, &face) != 0)
+    if (!is_done(FT_New_Memory_Face(library, reinterpret_cast<const FT_Byte*>(bytes.data()),
+                                    static_cast<FT_Long>(bytes.size()), state->file.index, &face)))
         return font_refusal(state->file, "this is no font file, or a broken one");
     state->face.reset(face);
     if (!FT_IS_SCALABLE(face))
         return font_refusal(state->file, "it holds pictures of letters and no outlines");
     if (!FT_IS_SFNT(face)) return font_refusal(state->file, "it is no OpenType or TrueType font");
+    // HarfBuzz gives up a table for which it has no memory, and says nothing.
+    if (state->shaping->empty() && face->num_glyphs > 0) throw std::bad_alloc();
     if (state->shaping->empty()) return font_refusal(state->file, "it holds no glyphs");
 
     state->name = face->family_name ? face->family_name : "a font without a name";

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "art/clipping.hpp"
+
 namespace lode {
 namespace {
 
@@ -43,7 +45,7 @@ double covered_area(const ClipperLib::Paths& polygons) {
     ClipperLib::Clipper clipper;
     clipper.AddPaths(polygons, ClipperLib::ptSubject, true);
     ClipperLib::Paths joined;
-    clipper.Execute(ClipperLib::ctUnion, joined, ClipperLib::pftNonZero, ClipperLib::pftNonZero);
+    need_done(clipper.Execute(ClipperLib::ctUnion, joined, ClipperLib::pftNonZero, ClipperLib::pftNonZero));
     return area_of(joined);
 }
 
@@ -52,7 +54,8 @@ double shared_area(const ClipperLib::Paths& one, const ClipperLib::Paths& other)
     clipper.AddPaths(one, ClipperLib::ptSubject, true);
     clipper.AddPaths(other, ClipperLib::ptClip, true);
     ClipperLib::Paths shared;
-    clipper.Execute(ClipperLib::ctIntersection, shared, ClipperLib::pftNonZero, ClipperLib::pftNonZero);
+    need_done(
+        clipper.Execute(ClipperLib::ctIntersection, shared, ClipperLib::pftNonZero, ClipperLib::pftNonZero));
     return area_of(shared);
 }
 

@@ -65,6 +65,10 @@ Outcome<std::unique_ptr<ShapingFont>> ShapingFont::open(const FontFile& file) {
     const unsigned index = static_cast<unsigned>(file.index);
     const HeldShaping<hb_face_t> face(hb_face_create(blob.get(), index & 0xFFFF));
     opened->font_.reset(hb_font_create(face.get()));
+    // Where memory runs out HarfBuzz hands out what is empty.
+    if ((!opened->bytes_.empty() && blob.get() == hb_blob_get_empty()) || face.get() == hb_face_get_empty() ||
+        opened->font_.get() == hb_font_get_empty())
+        throw std::bad_alloc();
     hb_ot_font_set_funcs(opened->font_.get());
     hb_font_set_scale(opened->font_.get(), opened->units_an_em(), opened->units_an_em());
     if (const unsigned instance = index >> 16; instance > 0)

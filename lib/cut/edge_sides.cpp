@@ -7,6 +7,8 @@
 #include <numeric>
 #include <optional>
 
+#include "art/clipping.hpp"
+
 namespace lode {
 
 namespace {
@@ -85,8 +87,7 @@ Flattened flattened(const Path& path, const Box& box) {
             double begin = 0;
             for (int part = 1; part <= parts; ++part) {
                 const double end = static_cast<double>(part) / parts;
-                const SidePoint next =
-                    rounded(part == parts ? segment.to : flat.edges.curves.back().at(end));
+                const SidePoint next = rounded(part == parts ? segment.to : flat.edges.curves.back().at(end));
                 if (next == here) continue;  // shorter than a lattice unit: the next side takes it along
                 sides.push_back({here, next, {curve, begin}, {curve, end}});
                 here = next;
@@ -193,7 +194,7 @@ void join(EdgeSides& edges) {
     }
     close();
     ClipperLib::Paths joined;
-    clipper.Execute(ClipperLib::ctUnion, joined, ClipperLib::pftNonZero, ClipperLib::pftNonZero);
+    need_done(clipper.Execute(ClipperLib::ctUnion, joined, ClipperLib::pftNonZero, ClipperLib::pftNonZero));
 
     std::vector<Side> known = edges.sides;
     for (const Side& side : edges.sides) known.push_back({side.to, side.from, side.end, side.begin});

@@ -4,8 +4,8 @@
 // named below are those of ISO 32000-1 (PDF 1.7).
 #include "print/pdf_structure.hpp"
 
-// qpdf 11's own JSON.hh has a class that holds vectors of itself before it is complete, which clang++ 14 takes for an
-// error in C++20. Nothing here uses it: only its name is declared.
+// qpdf 11's own JSON.hh has a class that holds vectors of itself before it is complete, which clang++ 14
+// takes for an error in C++20. Nothing here uses it: only its name is declared.
 #define JSON_HH
 class JSON;
 #define POINTERHOLDER_TRANSITION 4  // qpdf's own pointers are those of the standard library
@@ -381,21 +381,35 @@ class Structure {
     std::vector<Handle> linked_;               // by annotation
 };
 
+// What is thrown while it reads may be caught there and told as a warning, and something else go wrong for
+// it.
+void need_sound(QPDF& pdf) {
+    for (const QPDFExc& warning : pdf.getWarnings())
+        throw std::runtime_error(std::string("the pages are no sound PDF: ") + warning.what());
+}
+
 std::string rewritten(const std::string& bytes, const PdfTags& tags, const PdfAbout& about) {
     QPDF pdf;
     pdf.setSuppressWarnings(true);
     pdf.setAttemptRecovery(false);
-    pdf.processMemoryFile("the pages", bytes.data(), bytes.size());
-    Structure(pdf, tags, about).write();
-    QPDFWriter writer(pdf);
-    writer.setOutputMemory();
-    writer.setDeterministicID(true);  // made from the bytes alone
-    writer.setObjectStreamMode(qpdf_o_generate);
-    writer.setMinimumPDFVersion("1.7");
-    writer.write();
-    const auto buffer = writer.getBufferSharedPointer();
-    if (pdf.anyWarnings()) throw std::logic_error("the pages are no sound PDF");
-    return {reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize()};
+    try {
+        pdf.processMemoryFile("the pages", bytes.data(), bytes.size());
+        Structure(pdf, tags, about).write();
+        QPDFWriter writer(pdf);
+        writer.setOutputMemory();
+        writer.setDeterministicID(true);  // made from the bytes alone
+        writer.setObjectStreamMode(qpdf_o_generate);
+        writer.setMinimumPDFVersion("1.7");
+        writer.write();
+        const auto buffer = writer.getBufferSharedPointer();
+        need_sound(pdf);
+        return {reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize()};
+    } catch (const std::bad_alloc&) {
+        throw;
+    } catch (const std::exception&) {
+        need_sound(pdf);
+        throw;
+    }
 }
 
 }  // namespace
@@ -407,8 +421,10 @@ std::string with_structure(const std::string& pdf, const PdfTags& tags, const Pd
     } catch (const std::bad_alloc&) {
         throw;
     } catch (const std::exception& fault) {
-        // zlib's want of memory comes as a text. All else would be a fault of ours.
-        if (std::string_view(fault.what()).find("memory") != std::string_view::npos) throw std::bad_alloc();
+        // A want of memory comes as a text, zlib's or the library's own. All else would be a fault of ours.
+        const std::string_view what = fault.what();
+        for (const std::string_view sign : {"memory", "bad_alloc"})
+            if (what.find(sign) != std::string_view::npos) throw std::bad_alloc();
         throw std::logic_error(std::string("the parts of a PDF could not be written: ") + fault.what());
     }
 }

@@ -36,6 +36,7 @@ Outcome<HeldFace<cairo_font_face_t>> drawing_face(const FontFile& file) {
         !FcPatternAddInteger(pattern.get(), FC_INDEX, file.index))
         throw std::bad_alloc();
     HeldFace<cairo_font_face_t> face(cairo_ft_font_face_create_for_pattern(pattern.get()));
+    if (cairo_font_face_status(face.get()) == CAIRO_STATUS_NO_MEMORY) throw std::bad_alloc();
     if (cairo_font_face_status(face.get()) != CAIRO_STATUS_SUCCESS)
         return font_refusal(file, "Cairo cannot open it");
     return face;
