@@ -105,7 +105,10 @@ in_folder() {
 build() {
   local folder=$project/build/$1 targets=$2; shift 2
   # Not needed, and used where it is: CMake reads these, in tests that build as well.
-  if command -v ccache >/dev/null; then export CMAKE_CXX_COMPILER_LAUNCHER=ccache CMAKE_C_COMPILER_LAUNCHER=ccache; fi
+  if command -v ccache >/dev/null; then
+    export CMAKE_CXX_COMPILER_LAUNCHER=ccache CMAKE_C_COMPILER_LAUNCHER=ccache
+    export CCACHE_SLOPPINESS=pch_defines,time_macros  # else it keeps nothing that uses a precompiled header
+  fi
   say "building ${targets:-everything} in ${folder#"$project"/} with $(jobs_here) jobs"
   in_folder "$folder" configure_and_build "$folder" "$targets" "$@"
 }

@@ -8,6 +8,7 @@
 #include "fill/fill.hpp"
 #include "support/grids.hpp"
 #include "support/naive.hpp"
+#include "support/slowed.hpp"
 
 using namespace lode;
 using namespace lode::test;
@@ -170,7 +171,7 @@ TEST_CASE("random small grids are filled exactly where brute force fills them") 
     Random random(17);
     long possible = 0;
     long impossible = 0;
-    for (int round = 0; round < 2500; ++round) {
+    for (int round = 0; round < 2500 / slowed; ++round) {
         Task task{Grid({1 + static_cast<int>(random.below(3)), 2 + static_cast<int>(random.below(3))}), {}};
         const auto letters = 2 + random.below(2);
         int empty = 0;
@@ -197,8 +198,8 @@ TEST_CASE("random small grids are filled exactly where brute force fills them") 
         CAPTURE(round);
         ++(agrees_with_brute_force(task, random.below(1000)) ? possible : impossible);
     }
-    CHECK(possible > 300);
-    CHECK(impossible > 300);
+    CHECK(possible > 300 / slowed);
+    CHECK(impossible > 300 / slowed);
 }
 
 TEST_CASE("every grid of up to three by three over two letters is filled as brute force says, by each rule") {
@@ -211,7 +212,7 @@ TEST_CASE("every grid of up to three by three over two letters is filled as brut
     std::uint64_t seed = 0;
     for (const Size size : {Size{1, 3}, Size{2, 2}, Size{2, 3}, Size{3, 3}}) {
         every_grid(size, {0, 1, empty_cell}, [&](const Grid& grid) {
-            if (size.cells() > 4 && ++seen % 23 != 0) return;
+            if (size.cells() > 4 && ++seen % (23 * slowed) != 0) return;
             for (const int cap : {0, 1, 2, 3})
                 for (const auto& looks : {std::vector<LetterLook>(), alike, twins})
                     for (const auto& words : {std::vector<Letters>(), {word_of("ABA")}}) {
@@ -221,8 +222,8 @@ TEST_CASE("every grid of up to three by three over two letters is filled as brut
                     }
         });
     }
-    CHECK(possible > 5000);
-    CHECK(impossible > 500);
+    CHECK(possible > 5000 / slowed);
+    CHECK(impossible > 500 / slowed);
 }
 
 TEST_CASE("a run that words bring with them is no fault, but filler may not lengthen it") {
