@@ -7,8 +7,6 @@
 #include <cmath>
 #include <fstream>
 #include <functional>
-#include <letterlode/art.hpp>
-#include <letterlode/puzzle.hpp>
 #include <map>
 #include <memory>
 #include <numeric>
