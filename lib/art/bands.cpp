@@ -96,7 +96,8 @@ std::vector<BandPiece> unite_bands(std::span<const Band> bands, double radius, d
     ClipperLib::Clipper clipper;
     clipper.AddPaths(outline.polygons(), ClipperLib::ptSubject, true);
     ClipperLib::PolyTree tree;
-    need_done(clipper.Execute(ClipperLib::ctUnion, tree, ClipperLib::pftNonZero, ClipperLib::pftNonZero));
+    need_done(clipper,
+              clipper.Execute(ClipperLib::ctUnion, tree, ClipperLib::pftNonZero, ClipperLib::pftNonZero));
 
     std::vector<BandPiece> pieces;
     constexpr double unit = static_cast<double>(lattice_unit);

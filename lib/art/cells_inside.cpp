@@ -255,7 +255,7 @@ bool mirrors(const Path& region, const std::vector<Box>& kept_clear, const Box& 
     clipper.AddPaths(paths, ptSubject, true);
     clipper.AddPaths(image, ptClip, true);
     Paths off;
-    need_done(clipper.Execute(ctXor, off, pftNonZero, pftNonZero));
+    need_done(clipper, clipper.Execute(ctXor, off, pftNonZero, pftNonZero));
     double area = 0;
     for (const auto& polygon : off) area += Area(polygon);
     return std::abs(area) <= 2 * fit_tolerance_mm * lattice_per_mm * length;

@@ -148,7 +148,8 @@ bool comes_back_whole(const Paths& polygons) {
     ClipperLib::Clipper clipper;
     clipper.AddPaths(polygons, ClipperLib::ptSubject, true);
     Paths united;
-    need_done(clipper.Execute(ClipperLib::ctUnion, united, ClipperLib::pftEvenOdd, ClipperLib::pftEvenOdd));
+    need_done(clipper,
+              clipper.Execute(ClipperLib::ctUnion, united, ClipperLib::pftEvenOdd, ClipperLib::pftEvenOdd));
     // Overlaps that rounding makes are a thousandth of a millimetre wide.
     double length = 0;
     std::vector<double> before, after;

@@ -322,7 +322,7 @@ Path room_inside(const Path& outline, double margin, const Path& kept_clear) {
         Clipper clipper;
         clipper.AddPaths(wanted, ptSubject, true);
         clipper.AddPaths(grown(lattice_polygons(kept_clear, fit_tolerance_mm / 2), margin), ptClip, true);
-        need_done(clipper.Execute(ctDifference, wanted, pftNonZero, pftNonZero));
+        need_done(clipper, clipper.Execute(ctDifference, wanted, pftNonZero, pftNonZero));
     }
     Path room;
     for (const auto& polygon : wanted) {

@@ -204,8 +204,6 @@ Outcome<Font> Font::open(FontFile file) {
     if (!FT_IS_SCALABLE(face))
         return font_refusal(state->file, "it holds pictures of letters and no outlines");
     if (!FT_IS_SFNT(face)) return font_refusal(state->file, "it is no OpenType or TrueType font");
-    // HarfBuzz gives up a table for which it has no memory, and says nothing.
-    if (state->shaping->empty() && face->num_glyphs > 0) throw std::bad_alloc();
     if (state->shaping->empty()) return font_refusal(state->file, "it holds no glyphs");
 
     state->name = face->family_name ? face->family_name : "a font without a name";

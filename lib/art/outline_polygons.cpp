@@ -45,7 +45,8 @@ double covered_area(const ClipperLib::Paths& polygons) {
     ClipperLib::Clipper clipper;
     clipper.AddPaths(polygons, ClipperLib::ptSubject, true);
     ClipperLib::Paths joined;
-    need_done(clipper.Execute(ClipperLib::ctUnion, joined, ClipperLib::pftNonZero, ClipperLib::pftNonZero));
+    need_done(clipper,
+              clipper.Execute(ClipperLib::ctUnion, joined, ClipperLib::pftNonZero, ClipperLib::pftNonZero));
     return area_of(joined);
 }
 
@@ -54,8 +55,8 @@ double shared_area(const ClipperLib::Paths& one, const ClipperLib::Paths& other)
     clipper.AddPaths(one, ClipperLib::ptSubject, true);
     clipper.AddPaths(other, ClipperLib::ptClip, true);
     ClipperLib::Paths shared;
-    need_done(
-        clipper.Execute(ClipperLib::ctIntersection, shared, ClipperLib::pftNonZero, ClipperLib::pftNonZero));
+    need_done(clipper, clipper.Execute(ClipperLib::ctIntersection, shared, ClipperLib::pftNonZero,
+                                       ClipperLib::pftNonZero));
     return area_of(shared);
 }
 

@@ -194,7 +194,7 @@ void join(EdgeSides& edges) {
     }
     close();
     ClipperLib::Paths joined;
-    need_done(clipper.Execute(ClipperLib::ctUnion, joined, ClipperLib::pftNonZero, ClipperLib::pftNonZero));
+    need_done(clipper, clipper.Execute(ClipperLib::ctUnion, joined, ClipperLib::pftNonZero, ClipperLib::pftNonZero));
 
     std::vector<Side> known = edges.sides;
     for (const Side& side : edges.sides) known.push_back({side.to, side.from, side.end, side.begin});
