@@ -157,9 +157,6 @@ static int32_t job(Result* result) {
     if (status == LODE_OK) status = lode_cut_options_set_preview(cutting, 64, &error);
     if (status == LODE_OK) status = lode_plan_loads(&plan, &refusal, artwork, cutting, NULL, &error);
     if (status == LODE_OK) status = lode_cut_json(&json, artwork, plan, cutting, &error);
-    /* Job sheet and worksheet are the ones that qpdf writes, which does not bear the loss of more than one.
-     */
-    if (whose == OURS && all_that_follow) counting = 0;
     if (status == LODE_OK) status = lode_cut_files(&files, &refusal, artwork, plan, cutting, NULL, &error);
     if (status == LODE_OK) status = lode_worksheets_create(&worksheets, &error);
     if (status == LODE_OK) status = lode_worksheets_add(worksheets, puzzle, "Herb bed", NULL, &error);
