@@ -47,7 +47,7 @@ extern "C" {
 /** Status codes. */
 enum {
     LODE_OK = 0,
-    LODE_REFUSED = 1,      /**< of making alone: no puzzle, and the refusal says why and what would help */
+    LODE_REFUSED = 1,      /**< of work alone: nothing was made, and the refusal says why and what would help */
     LODE_UNUSABLE = 2,     /**< what was passed in cannot be used: the error names line and word */
     LODE_BROKEN_CALL = 3,  /**< the calling program is wrong: NULL, or a place beyond a list's end */
     LODE_OUT_OF_MEMORY = 4,

@@ -20,7 +20,9 @@
  *     was made from to be kept. The same puzzle, options and font files give the same bytes.
  *  6. Files appear whole or not at all. One that exists is left alone unless you ask to replace it; a disk that
  *     would not write is LODE_DISK_FAULT.
- *  7. Nothing here asks whether a puzzle is certified: lode_audit_puzzle does.
+ *  7. Memory. Where this library runs out of it, that is a status too. Those that it draws and prints with, fontconfig,
+ *     Cairo and qpdf, cope with less: where one of their own allocations fails, the process may end.
+ *  8. Nothing here asks whether a puzzle is certified: lode_audit_puzzle does.
  */
 
 #include <letterlode/letterlode.h>
