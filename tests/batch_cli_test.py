@@ -262,6 +262,14 @@ class GoesOn(InFolder):
             self.assertLess(many, 100_000)
 
 
+class KeepsItsWord(InFolder):
+    def test_the_sample_orders_are_made(self):
+        for arguments in (["orders.jsonl"], ["--from", "orders.csv", "--words-column", "names", "--out", self.folder / "panels"]):
+            result = run("batch", *arguments, cwd=ROOT / "data/samples")
+            self.assertEqual(result.returncode, 0, result.stderr.decode())
+            self.assertEqual([line["format"] for line in results_of(result.stdout)], ["letterlode-puzzle"] * 3)
+
+
 class AgreesWithItsSchema(unittest.TestCase):
     def test_every_member_of_a_recipe_can_be_ordered(self):
         source = (ROOT / "cli/batch/order.cpp").read_text()

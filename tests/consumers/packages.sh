@@ -39,7 +39,7 @@ language='libc6|libgcc-s1|libstdc\+\+6'
 among "${libraries[0]}" "$language" 'libicu[0-9]+'  # no font and nothing that draws
 among "${libraries[1]}" "$language" 'libicu[0-9]+' 'libletterlode0\.1' 'libcairo2' 'libfontconfig1' 'libfreetype6' 'libharfbuzz0b' \
       'libpolyclipping[0-9]+' 'libpugixml1v5' 'libqpdf[0-9]+'
-among "${program[0]}" "$language" 'libletterlode(-art)?0\.1' 'fonts-dejavu-core' 'libboost-program-options[0-9.]+'
+among "${program[0]}" "$language" 'libletterlode(-art)?0\.1' 'fonts-dejavu-core' 'libboost-program-options[0-9.]+' 'libtbb12'
 for package in "${program[0]}" "${development[0]}"; do
   depends "$package" | grep -qx 'libletterlode0\.1' || fail "$package does not ask for the core library"
   depends "$package" | grep -qx 'libletterlode-art0\.1' || fail "$package does not ask for the artwork library"

@@ -83,11 +83,15 @@ done
 says "Python" found "$python" "$scratch/python/bed.py"
 
 command -v node >/dev/null || fail "there is no node here, which data/packages.txt lists: bash tests/run suite installs it"
-cmp -s "$here/node/package-lock.json" "$node_modules/fetched-by" ||
-  fail "koffi, by which Node.js calls C, was not fetched into $node_modules; with a network do that by
+# The one thing that no Debian package brings. Without it the others are judged all the same, and CTest tells the test as skipped.
+if cmp -s "$here/node/package-lock.json" "$node_modules/fetched-by"; then
+  ln -s "$(realpath "$node_modules")" "$scratch/node/node_modules"
+  says "Node.js" found node "$scratch/node/bed.js"
+  lacking=
+else
+  lacking="koffi, by which Node.js calls C, was not fetched into $node_modules; with a network do that by
   bash -c 'source data/setup.sh && fetch_node_packages'"
-ln -s "$(realpath "$node_modules")" "$scratch/node/node_modules"
-says "Node.js" found node "$scratch/node/bed.js"
+fi
 
 step "all say the same, and it is true"
 "$python" "$here/judge.py" "$scratch/made" "$scratch"/said/*
@@ -108,4 +112,5 @@ for stranger in "c/bed" "cpp/bed" "c/build/bed" "cpp/build/bed"; do
   grep -q "^compiled with ${soname#*.so.}" "$scratch/log" || fail "$stranger does not tell that it was compiled with another"
   diff <(sed 1d "$scratch/said/C by pkg-config") <(sed 1d "$scratch/now") || fail "$stranger does other things with it"
 done
+[ -z "$lacking" ] || { echo "all but Node.js were served: $lacking"; exit 77; }
 echo "all strangers were served"

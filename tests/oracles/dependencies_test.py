@@ -130,7 +130,8 @@ class DependencyTest(unittest.TestCase):
         # Each library that the build asks for, and the package that brings it.
         bringing = {"ICU": "libicu-dev", "range-v3": "librange-v3-dev", "nlohmann_json": "nlohmann-json3-dev",
                     "Boost": "libboost-program-options-dev", "Catch2": "catch2", "benchmark": "libbenchmark-dev",
-                    "PkgConfig": "pkg-config", "Threads": "g++", "Python3": "python3"}
+                    "PkgConfig": "pkg-config", "Threads": "g++", "Python3": "python3",
+                    "TBB": "libtbb-dev"}
         everything = {package for packages in listed().values() for package in packages}
         for file in [PROJECT / "CMakeLists.txt", *(path for folder in ("lib", "cli", "tests", "bench")
                                                    for path in (PROJECT / folder).rglob("CMakeLists.txt"))]:
