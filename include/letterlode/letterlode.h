@@ -511,7 +511,7 @@ LODE_API const char* lode_puzzle_cell(const lode_puzzle* puzzle, int32_t row, in
 LODE_API int32_t lode_puzzle_cells(const char* const** cells, const lode_puzzle* puzzle, lode_error** error);
 /** Words stand in the list's order. [nothing to own | any | 0.1] */
 LODE_API size_t lode_puzzle_word_count(const lode_puzzle* puzzle);
-/** A word as the list shows it ("Saint-Malo"). [the puzzle's | any | 0.1] */
+/** A word as the list shows it ("Sweet pea"). [the puzzle's | any | 0.1] */
 LODE_API const char* lode_puzzle_word(const lode_puzzle* puzzle, size_t word);
 /** How many cells the word fills. [nothing to own | any | 0.1] */
 LODE_API size_t lode_puzzle_word_length(const lode_puzzle* puzzle, size_t word);

@@ -15,17 +15,9 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-/* The C library's own, under the names that it keeps for those who stand in for it. */
-extern void* __libc_malloc(size_t size);
-extern void* __libc_calloc(size_t count, size_t size);
-extern void* __libc_realloc(void* memory, size_t size);
-extern void* __libc_memalign(size_t alignment, size_t size);
+#include "starving.h"
 
-static int counting = 0;
 static int of_icu = 0; /* whose allocations are counted and fail */
-static int all_that_follow = 0;
-static unsigned long allocations = 0;
-static unsigned long failing = 0; /* the number of the allocation that fails, or 0 */
 
 /* Where ICU's code lies. */
 enum { MOST_PARTS = 64 };
@@ -52,23 +44,8 @@ static int in_icu(uintptr_t address) {
     return 0;
 }
 
-static int fails(const void* caller) {
-    if (!counting || of_icu != in_icu((uintptr_t)caller)) return 0;
-    ++allocations;
-    return failing != 0 && (allocations == failing || (all_that_follow && allocations > failing));
-}
-#define FAILS fails(__builtin_return_address(0))
-void* malloc(size_t size) {
-    return FAILS ? NULL : __libc_malloc(size);
-}
-void* calloc(size_t count, size_t size) {
-    return FAILS ? NULL : __libc_calloc(count, size);
-}
-void* realloc(void* memory, size_t size) {
-    return FAILS ? NULL : __libc_realloc(memory, size);
-}
-void* aligned_alloc(size_t alignment, size_t size) {
-    return FAILS ? NULL : __libc_memalign(alignment, size);
+static int is_meant(uintptr_t caller) {
+    return of_icu == in_icu(caller);
 }
 
 /* What the job is of: in German, or with the argument "cy" in Welsh, whose alphabet has letters of several

@@ -21,11 +21,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-/* The C library's own, under the names that it keeps for those who stand in for it. */
-extern void* __libc_malloc(size_t size);
-extern void* __libc_calloc(size_t count, size_t size);
-extern void* __libc_realloc(void* memory, size_t size);
-extern void* __libc_memalign(size_t alignment, size_t size);
+#include "starving.h"
 
 /* Whose allocations fail; all that none of the others makes are ours, and C++'s on behalf of any. */
 enum { OURS, ICU, PIXMAN, PNG, FREETYPE, BEAR_IT, CAIRO = BEAR_IT, ZLIB, HARFBUZZ, FONTCONFIG, LIBRARIES };
@@ -33,11 +29,7 @@ static const char* const names[LIBRARIES] = {"ours",   "libicu",      "libpixman
                                              "libpng", "libfreetype", "libcairo",
                                              "libz",   "libharfbuzz", "libfontconfig"};
 
-static int counting = 0;
 static int whose = OURS;
-static int all_that_follow = 0;
-static unsigned long allocations = 0;
-static unsigned long failing = 0; /* the number of the allocation that fails, or 0 */
 
 /* Where the others' code lies. */
 enum { MOST_PARTS = 256 };
@@ -70,23 +62,8 @@ static int library_at(uintptr_t address) {
     return OURS;
 }
 
-static int fails(const void* caller) {
-    if (!counting || whose != library_at((uintptr_t)caller)) return 0;
-    ++allocations;
-    return failing != 0 && (allocations == failing || (all_that_follow && allocations > failing));
-}
-#define FAILS fails(__builtin_return_address(0))
-void* malloc(size_t size) {
-    return FAILS ? NULL : __libc_malloc(size);
-}
-void* calloc(size_t count, size_t size) {
-    return FAILS ? NULL : __libc_calloc(count, size);
-}
-void* realloc(void* memory, size_t size) {
-    return FAILS ? NULL : __libc_realloc(memory, size);
-}
-void* aligned_alloc(size_t alignment, size_t size) {
-    return FAILS ? NULL : __libc_memalign(alignment, size);
+static int is_meant(uintptr_t caller) {
+    return whose == library_at(caller);
 }
 
 /* Stood in for as well, so that the copy counts as its caller's. */
