@@ -55,6 +55,7 @@ work() {
       --name-line --date-line --out booklet.pdf
   run solve print sign-1-first/puzzle.json --out solve.html
   run spoken print sign-1-first/puzzle.json --text
+  run batch batch --from "$samples/orders.csv" --words-column names --rate --out batch --threads 2
   run cut cut sign-1-first/puzzle.json --blank 12x12in --surface second --out cut
 }
 
