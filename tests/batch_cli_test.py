@@ -6,10 +6,14 @@ import pathlib
 import re
 import signal
 import subprocess
+import sys
 import time
 import unittest
 
-from program import InFolder, PROGRAM, ROOT, SAMPLE, run
+from program import InFolder, PROGRAM, ROOT, run
+
+sys.path.insert(0, str(ROOT / "tests/oracles"))
+import schema_test  # noqa: E402
 
 HERBS = ["Thyme", "Sage", "Chervil", "Lovage", "Borage"]
 
@@ -19,7 +23,13 @@ def order(**members):
 
 
 def results_of(text):
-    return [json.loads(line) for line in text.decode().splitlines()]
+    """Each line as JSON, which must be as its schema says."""
+    results = [schema_test.read_strictly(line) for line in text.decode().splitlines()]
+    for result in results:
+        faults = schema_test.faults("result", result)
+        if faults:
+            raise AssertionError(f"{faults} in {result}")
+    return results
 
 
 class TakesOrders(InFolder):
@@ -268,6 +278,8 @@ class KeepsItsWord(InFolder):
             result = run("batch", *arguments, cwd=ROOT / "data/samples")
             self.assertEqual(result.returncode, 0, result.stderr.decode())
             self.assertEqual([line["format"] for line in results_of(result.stdout)], ["letterlode-puzzle"] * 3)
+        for line in (ROOT / "data/samples/orders.jsonl").read_text().splitlines():
+            self.assertEqual(schema_test.faults("order", json.loads(line)), [])
 
 
 class AgreesWithItsSchema(unittest.TestCase):

@@ -17,7 +17,7 @@ import unittest
 import jsonschema
 
 FOLDER = pathlib.Path(__file__).resolve().parents[2] / "data" / "schema"
-KINDS = ("puzzle", "audit", "refusal", "rating", "recipe", "choices", "print", "cut")
+KINDS = ("puzzle", "audit", "refusal", "rating", "recipe", "choices", "print", "cut", "order", "result")
 STEPS = {"right": (0, 1), "down": (1, 0), "down-right": (1, 1), "up-right": (-1, 1),
          "left": (0, -1), "up": (-1, 0), "up-left": (-1, -1), "down-left": (1, -1)}
 
@@ -133,6 +133,11 @@ RIGHT["puzzle"] = {
               "missing": [], "avoided": [], "allowed": [], "chance": []}}
 RIGHT["choices"] = {"format": "letterlode-choices", "version": 1, "puzzles": [RIGHT["puzzle"]]}
 
+RIGHT["order"] = {"words": ["Shed", "Rake"], "name": "Beds", "grid": "9x9", "seed": 7, "rate": True, "print": {"page": "letter"},
+                  "blank": "8x10in", "surface": "second", "colour": ["bands=gold"], "word-list": True, "pins": []}
+RIGHT["result"] = {"order": 12, "name": "Beds", **RIGHT["puzzle"], "rating": RIGHT["rating"], "folder": "000012-beds",
+                   "cut": RIGHT["cut"], "notes": ["There is no list of words to avoid."]}
+
 GONE = object()
 # kind, the way to one value, and what is put there instead: each of these must be found.
 WRONG = [
@@ -164,6 +169,11 @@ WRONG = [
     ("print", "pages", 0), ("print", "letter_pt", 7.9), ("print", "large_enough", GONE), ("print", "worksheets", []),
     ("print", "worksheets/0/seed", "7"), ("print", "worksheets/0/version", ""), ("print", "worksheets/1/title", GONE),
     ("choices", "puzzles/0/rows", GONE),
+    ("order", "words", GONE), ("order", "words", []), ("order", "words", 7), ("order", "words/0", ""), ("order", "seed", -1),
+    ("order", "grid", "9 x 9"), ("order", "surface", "back"), ("order", "rate", 2), ("order", "print", ["letter"]), ("order", "blank", ""),
+    ("order", "colour", None), ("order", "print/page", None),
+    ("result", "order", GONE), ("result", "order", 0), ("result", "format", "letterlode-audit"), ("result", "cells", []),
+    ("result", "rating", {}), ("result", "folder", "../beds"), ("result", "notes", []), ("result", "name", ""), ("result", "cut", {}),
     ("cut", "surface", "back"), ("cut", "blank/width_in", GONE), ("cut", "blank/shape", GONE), ("cut", "artwork/top_mm", GONE),
     ("cut", "cell_mm", 0), ("cut", "cap_height_in", GONE), ("cut", "layers", []), ("cut", "layers/0/colour", "red"),
     ("cut", "layers/0/pieces", 0), ("cut", "layers/0/narrowest_stroke/piece", GONE), ("cut", "seconds", GONE), ("cut", "speed_mm_s", GONE),
