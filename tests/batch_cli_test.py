@@ -79,6 +79,25 @@ class TakesOrders(InFolder):
         mixed = run("batch", "--threads", "3", "--unordered", stdin=text.encode()).stdout
         self.assertEqual(sorted(mixed.splitlines()), sorted(alone.splitlines()))
 
+    def test_parts_of_a_file_give_together_what_the_file_gives(self):
+        lines = [order(seed=seed) for seed in range(20)] + ["", "oops", order(seed=20, name="Herb bed"), order(grid="2x2"), order(seed=21)]
+        text = "".join(line + "\n" for line in lines)
+        whole = run("batch", stdin=text.encode()).stdout
+        for size in (1, 7, 22, 100):
+            parts = [run("batch", "--first", at + 1, stdin="".join(line + "\n" for line in lines[at:at + size]).encode()).stdout
+                     for at in range(0, len(lines), size)]
+            self.assertEqual(b"".join(parts), whole, size)
+        # Going on knows the numbers of the part.
+        part = self.write("part.jsonl", "".join(line + "\n" for line in lines[7:14]))
+        self.write("results.jsonl", b"".join(whole.splitlines(keepends=True)[7:10]))
+        result = run("batch", part, "--first", "8", "--results", "results.jsonl", "--resume", cwd=self.folder)
+        self.assertEqual((result.returncode, b"4 orders done, 3 before" in result.stderr), (0, True), result.stderr.decode())
+        self.assertEqual((self.folder / "results.jsonl").read_bytes(), b"".join(whole.splitlines(keepends=True)[7:14]))
+        # A table's rows are numbered likewise.
+        self.write("orders.csv", "names\nIvo\nUna\n")
+        rows = run("batch", "--from", "orders.csv", "--words-column", "names", "--first", "5", cwd=self.folder)
+        self.assertEqual([result["order"] for result in results_of(rows.stdout)], [5, 6], rows.stderr.decode())
+
     def test_a_seed_is_found_wherever_it_stands(self):
         # Orders that differ in their seed alone share what was checked: each must be what it is by itself.
         lines = ['{"seed":1,"words":["Thyme","Sage"],"grid":"6x6"}', '{"seed":2,"words":["Thyme","Sage"],"grid":"6x6"}',
@@ -125,7 +144,7 @@ class TakesOrders(InFolder):
 
     def test_options_that_do_not_go_together_are_refused(self):
         for arguments, says in ((["--resume"], "--results"), (["--words-column", "names"], "--from"), (["nowhere.jsonl"], "nowhere.jsonl"),
-                                (["--from", "nowhere.csv", "--by-column"], "nowhere.csv"), (["--threads", "0"], "threads"),
+                                (["--from", "nowhere.csv", "--by-column"], "nowhere.csv"), (["--threads", "0"], "threads"), (["--first", "0"], "first"),
                                 (["a.jsonl", "--from", "b.csv"], "twice"), (["--from", "b.csv"], "--words-column"),
                                 (["--results", "no/such/folder.jsonl"], "cannot be written"), (["--grd", "9x9"], "grd")):
             with self.subTest(arguments=arguments):

@@ -24,12 +24,15 @@ namespace tbb = oneapi::tbb;
 // So many orders for each processor are under way or wait for an earlier one, at the most: an order that
 // takes long stops none of the others, and whatever the input's length, no more is held than these.
 constexpr std::size_t orders_for_each_thread = 32;
+// Numbers up to here are exact in the JSON of every language (2^53), and some are left for the lines that follow.
+constexpr std::size_t most_first = 1'000'000'000'000'000;
 
 struct Batch {
     OrderLines& lines;
     const OrderWork& work;
     Results& results;
     BatchProgress& progress;
+    std::uint64_t first;  // number of the first line
 };
 
 struct Tally {
@@ -44,6 +47,7 @@ Tally run(const Batch& batch, std::size_t threads, bool in_order) {
     const auto read = [&](tbb::flow_control& flow) -> OrderLine {
         while (auto line = batch.lines.next()) {
             batch.progress.set_read(batch.lines.read());
+            line->number += batch.first - 1;
             if (!batch.results.has(line->number)) return *std::move(line);
         }
         flow.stop();
@@ -144,6 +148,8 @@ Verb batch_verb() {
          "commas between; columns that are called like an option give its value")  //
         ("by-column", po::bool_switch(),
          "in a table whose columns are orders, a word a row: each has its column's name")  //
+        ("first", po::value<std::string>()->value_name("N"),
+         "number of the first line, where the input is a part of a longer one (default: 1)")  //
         ("results", offered_value("FILE", {.files = true}),
          "where results go, a line each (default: standard output)")  //
         ("resume", po::bool_switch(),
@@ -185,6 +191,8 @@ ExitCode batch(const Values& values) {
     const std::size_t all_threads = std::max(1u, std::thread::hardware_concurrency());
     const auto threads = count_value(values, "threads", max_threads, all_threads);
     if (!threads) return report(threads.refusal(), false);
+    const auto first = count_value(values, "first", most_first, 1);
+    if (!first) return report(first.refusal(), false);
     const auto lines = lines_of(values);
     if (!lines) return report(lines.refusal(), false);
     auto results = values.has("results") ? Results::open(values.text("results"), values.is_on("resume"))
@@ -203,7 +211,7 @@ ExitCode batch(const Values& values) {
     Tally tally;
     {
         BatchProgress progress((*lines)->all());
-        tally = run({**lines, work, *results, progress}, *threads, !values.is_on("unordered"));
+        tally = run({**lines, work, *results, progress, *first}, *threads, !values.is_on("unordered"));
     }
     results->finish();
     say_end(tally, *results, values);

@@ -1,0 +1,115 @@
+#!/usr/bin/env bash
+# parallel_test.sh PROGRAM: data/many/parallel.sh with two hosts, network namespaces that run an SSH server each. One is killed on the
+# way, with its work; then the machine that calls; then every host. Joined, the results are those of one machine, byte for byte.
+set -euo pipefail
+here=$(cd "$(dirname "$0")" && pwd)
+source "$here/world.sh"
+program=$(realpath "$1")
+needs parallel ip sshd ssh ssh-keygen
+enter "$@"
+parallel_sh=$here/../../data/many/parallel.sh
+mkdir /run/{sshd,tmp,host,home}
+export TMPDIR=/run/tmp PARALLEL_HOME=/run/home
+cd /run
+
+step "two hosts"
+ssh-keygen -q -t ed25519 -N '' -f key
+ssh-keygen -q -t ed25519 -N '' -f host_key
+# A root without a password is locked on some machines, for every way in.
+sed 's/^root:[^:]*/root:*/' /etc/shadow >shadow
+chmod 600 shadow
+mount --bind shadow /etc/shadow
+cat >sshd_config <<'END'
+HostKey /run/host_key
+AuthorizedKeysFile /run/key.pub
+PermitRootLogin prohibit-password
+PasswordAuthentication no
+UsePAM no
+StrictModes no
+PidFile none
+END
+ip netns add home
+serve() {  # serve HOST: starts its SSH server, and waits until it listens
+  : >"$1.log"
+  # Each has a folder /run/host of its own; ip netns gives it mounts of its own.
+  ip netns exec "$1" bash -c "mount --bind /run/$1 /run/host && exec $(type -P sshd) -D -e -f /run/sshd_config" 2>"$1.log" &
+  waits_for $! grep -q 'Server listening' "$1.log" || { cat "$1.log"; fail "the SSH server of $1 does not start"; }
+}
+number=0
+for host in potting glasshouse; do
+  number=$((number + 1))
+  mkdir "$host"
+  ip netns add "$host"
+  ip link add "to$number" netns home type veth peer name eth0 netns "$host"
+  ip -n home addr add "198.18.$number.1/30" dev "to$number"  # RFC 2544: for tests of networks
+  ip -n "$host" addr add "198.18.$number.2/30" dev eth0
+  ip -n home link set "to$number" up
+  ip -n "$host" link set eth0 up
+  printf 'Host %s\n  HostName 198.18.%d.2\n' "$host" $number >>ssh_config
+  printf '198.18.%d.2 %s\n' $number "$(cut -d' ' -f1,2 host_key.pub)" >>known_hosts
+  serve "$host"
+done
+printf 'Host *\n  User root\n  IdentityFile /run/key\n  IdentitiesOnly yes\n  UserKnownHostsFile /run/known_hosts\n  BatchMode yes\n  ConnectTimeout 10\n' >>ssh_config
+# The program there notes each job. In the glasshouse it answers one whole, and hangs in the midst of the next.
+printf '#!/bin/bash\necho job >>/run/host/jobs\nexec %q "$@"\n' "$program" >potting/letterlode
+cat >glasshouse/letterlode <<END
+#!/bin/bash
+echo job >>/run/host/jobs
+[ "\$(wc -l </run/host/jobs)" -gt 1 ] || exec $(printf %q "$program") "\$@"
+$(printf %q "$program") "\$@" | head -c 5000
+: >/run/host/hangs
+exec sleep infinity
+END
+chmod +x {potting,glasshouse}/letterlode
+
+orders 1000 >orders.jsonl
+"$program" batch <orders.jsonl >alone.jsonl 2>/dev/null || [ $? = 1 ] || fail "one machine alone"
+[ "$(wc -l <alone.jsonl)" = 999 ] || fail "orders of the test"
+grep -q '"letterlode-refusal"' alone.jsonl || fail "no order is refused"
+
+call() {  # call RESULTS: the example, from home
+  ip netns exec home env PARALLEL_SSH="ssh -F /run/ssh_config" LETTERLODE=/run/host/letterlode LINES_EACH=50 \
+    bash "$parallel_sh" orders.jsonl "$1" potting,glasshouse </dev/null
+}
+# ends PLACE: every process there is killed at once.
+ends() { ip netns pids "$1" | xargs -r kill -KILL; }
+same() { cmp alone.jsonl "$1" || fail "$1 differs from the results of one machine"; }
+done_by() { awk -v host="$2" '$2 == host && $7 == 0' "$1.parts/log" | wc -l; }
+
+step "a host is killed on the way"
+call killed.jsonl >killed.said 2>&1 &
+run=$!
+waits_for $run test -e glasshouse/hangs || { cat killed.said; fail "the glasshouse was never at work"; }
+ends glasshouse
+wait $run || { cat killed.said; fail "the run does not survive a host"; }
+same killed.jsonl
+[ "$(done_by killed.jsonl glasshouse) $(done_by killed.jsonl potting)" = "1 19" ] || { cat killed.jsonl.parts/log; fail "who did what"; }
+
+step "the machine that calls is killed, and goes on with the host that is left"
+rm glasshouse/{jobs,hangs}
+serve glasshouse
+call stopped.jsonl >stopped.said 2>&1 &
+run=$!
+waits_for $run test -e glasshouse/hangs || { cat stopped.said; fail "the glasshouse was never at work"; }
+ends home
+wait $run 2>/dev/null && fail "it was not killed"
+ends glasshouse
+[ ! -e stopped.jsonl ] || fail "half of the results look like all"
+before=$(wc -l <potting/jobs) kept=$(awk 'NR > 1 && $7 == 0' stopped.jsonl.parts/log | wc -l)
+printf '99\ttorn' >>stopped.jsonl.parts/log
+call stopped.jsonl >stopped.said 2>&1 || { cat stopped.said; fail "it does not go on"; }
+same stopped.jsonl
+[ $kept -ge 1 ] || fail "nothing was kept"
+[ $(($(wc -l <potting/jobs) - before)) = $((20 - kept)) ] || fail "what was done was done again"
+
+step "no host is left; then one is back"
+ends potting
+code=0; call dead.jsonl >dead.said 2>&1 || code=$?
+[ $code = 3 ] || { cat dead.said; fail "exit code $code without any host"; }
+[ ! -e dead.jsonl ] || fail "results of nobody"
+serve potting
+call dead.jsonl >dead.said 2>&1 || { cat dead.said; fail "it does not go on"; }
+same dead.jsonl
+code=0; sed -i 1d orders.jsonl; call dead.jsonl >dead.said 2>&1 || code=$?
+[ $code = 2 ] || { cat dead.said; fail "other orders are mixed with what is there"; }
+step "passed"
