@@ -8,6 +8,7 @@
 #include <iostream>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "batch/judge.hpp"
 #include "gardens.hpp"
@@ -18,14 +19,24 @@ using namespace lode::bench;
 
 constexpr std::uint64_t orders_of_a_list = 1'000;
 
+// A list in JSON of which a puzzle can be made: some invented words hold one that is to be avoided.
+std::string usable_words(std::uint64_t seed) {
+    const auto is_usable = [](const std::vector<std::string>& words) {
+        lode::Recipe recipe = recipe_of(words, {15, 15});
+        recipe.default_avoid_list = true;
+        return static_cast<bool>(lode::make(recipe));
+    };
+    auto words = invented_words(20, 4, 10, seed);
+    while (!is_usable(words)) words = invented_words(20, 4, 10, seed += 1'000'003);
+    std::string json;
+    for (const auto& word : words) json += (json.empty() ? "\"" : ",\"") + word + "\"";
+    return json;
+}
+
 int write_orders(std::uint64_t count, std::uint64_t seed) {
     std::string words;
     for (std::uint64_t at = 0; at < count; ++at) {
-        if (at % orders_of_a_list == 0) {
-            words.clear();
-            for (const auto& word : invented_words(20, 4, 10, seed + at))
-                words += (words.empty() ? "\"" : ",\"") + word + "\"";
-        }
+        if (at % orders_of_a_list == 0) words = usable_words(seed + at);
         std::cout << "{\"words\":[" << words << "],\"grid\":\"15x15\",\"seed\":" << seed + at << "}\n";
     }
     return std::cout.flush() ? 0 : 1;
