@@ -25,7 +25,7 @@ enter() {
     LODE_WORLD=entered exec "${world[@]}" bash "$0" "$@"
   fi
   trap 'exit 130' INT TERM
-  mount -t tmpfs none /run
+  mount -t tmpfs -o mode=755 none /run
   PATH=$PATH:/usr/sbin:/sbin
 }
 
