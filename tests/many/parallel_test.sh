@@ -30,10 +30,13 @@ PidFile none
 END
 ip netns add home
 serve() {  # serve HOST: starts its SSH server, and waits until it listens
+  local server
   : >"$1.log"
   # Each has a folder /run/host of its own; ip netns gives it mounts of its own.
   ip netns exec "$1" bash -c "mount --bind /run/$1 /run/host && exec $(type -P sshd) -D -e -f /run/sshd_config" 2>"$1.log" &
-  waits_for $! grep -q 'Server listening' "$1.log" || { cat "$1.log"; fail "the SSH server of $1 does not start"; }
+  server=$!
+  disown $server  # its death is no news
+  waits_for $server grep -q 'Server listening' "$1.log" || { cat "$1.log"; fail "the SSH server of $1 does not start"; }
 }
 number=0
 for host in potting glasshouse; do
@@ -50,8 +53,8 @@ for host in potting glasshouse; do
   serve "$host"
 done
 printf 'Host *\n  User root\n  IdentityFile /run/key\n  IdentitiesOnly yes\n  UserKnownHostsFile /run/known_hosts\n  BatchMode yes\n  ConnectTimeout 10\n' >>ssh_config
-# The program there notes each job. In the glasshouse it answers one whole, and hangs in the midst of the next.
-printf '#!/bin/bash\necho job >>/run/host/jobs\nexec %q "$@"\n' "$program" >potting/letterlode
+# In the potting shed the program answers every job. In the glasshouse it answers one whole, and hangs in the midst of the next.
+printf '#!/bin/bash\nexec %q "$@"\n' "$program" >potting/letterlode
 cat >glasshouse/letterlode <<END
 #!/bin/bash
 echo job >>/run/host/jobs
@@ -71,8 +74,14 @@ call() {  # call RESULTS: the example, from home
   ip netns exec home env PARALLEL_SSH="ssh -F /run/ssh_config" LETTERLODE=/run/host/letterlode LINES_EACH=50 \
     bash "$parallel_sh" orders.jsonl "$1" potting,glasshouse </dev/null
 }
-# ends PLACE: every process there is killed at once.
-ends() { ip netns pids "$1" | xargs -r kill -KILL; }
+# ends PLACE: every process there is killed, those too that begin meanwhile.
+ends() {
+  local processes
+  while processes=$(ip netns pids "$1") && [ -n "$processes" ]; do
+    kill -KILL $processes 2>/dev/null || true
+    sleep 0.02
+  done
+}
 same() { cmp alone.jsonl "$1" || fail "$1 differs from the results of one machine"; }
 done_by() { awk -v host="$2" '$2 == host && $7 == 0' "$1.parts/log" | wc -l; }
 
@@ -95,12 +104,13 @@ ends home
 wait $run 2>/dev/null && fail "it was not killed"
 ends glasshouse
 [ ! -e stopped.jsonl ] || fail "half of the results look like all"
-before=$(wc -l <potting/jobs) kept=$(awk 'NR > 1 && $7 == 0' stopped.jsonl.parts/log | wc -l)
+answered() { awk 'NR > 1 && $7 == 0 { print $1 }' stopped.jsonl.parts/log | sort -n; }
+kept=$(answered | wc -l)
 printf '99\ttorn' >>stopped.jsonl.parts/log
 call stopped.jsonl >stopped.said 2>&1 || { cat stopped.said; fail "it does not go on"; }
 same stopped.jsonl
 [ $kept -ge 1 ] || fail "nothing was kept"
-[ $(($(wc -l <potting/jobs) - before)) = $((20 - kept)) ] || fail "what was done was done again"
+[ "$(answered | xargs)" = "$(seq 20 | xargs)" ] || { cat stopped.jsonl.parts/log; fail "what was done was done again"; }
 
 step "no host is left; then one is back"
 ends potting
