@@ -126,9 +126,9 @@ machine sections; dpkg_query; apt_get; user 0
 set_up no-such-section
 expect "a section that the list lacks is an error" one_clear_line "no section no-such-section"
 
-PATH=$PATH bash -c "source '$project/data/setup.sh'; packages build link run test npm bench peers" | LC_ALL=C sort >"$scratch/listed"
+PATH=$PATH bash -c "source '$project/data/setup.sh'; packages build link run test npm bench peers machines" | LC_ALL=C sort >"$scratch/listed"
 sed -E 's/#.*//; s/[[:space:]]//g; /^(\[.*\])?$/d' "$project/data/packages.txt" | LC_ALL=C sort >"$scratch/all"
-expect "the seven sections are the whole list" cmp "$scratch/listed" "$scratch/all"
+expect "the eight sections are the whole list" cmp "$scratch/listed" "$scratch/all"
 expect "no package is listed twice" test -z "$(uniq -d "$scratch/all")"
 
 [ "$failures" = 0 ] || { echo "$failures failed"; exit 1; }
