@@ -1,4 +1,5 @@
-// Artwork, cutting and print for C in wrong hands: NULL, values that are none, cancelled work, many threads.
+// Artwork, cutting and print for C in wrong hands: values that are none, what cannot be, cancelled work, many
+// threads.
 
 #include <algorithm>
 #include <functional>
@@ -10,16 +11,6 @@
 using namespace lode::test::c_api;
 
 namespace {
-
-// The call is broken, and the message names what is NULL.
-template <class Call>
-void broken(const char* name, const Call& call) {
-    const auto failure = failure_of(call);
-    INFO(failure.message);
-    CHECK(failure.status == LODE_BROKEN_CALL);
-    CHECK(failure.code == LODE_BROKEN_CALL);
-    CHECK(contains(failure.message, std::string(name) + " is NULL"));
-}
 
 // The value cannot be used; the message names the option, and a way out stands there too.
 template <class Call>
@@ -43,24 +34,6 @@ std::string shown(const lode_artwork_options* options) {
            });
 }
 
-struct Cutting {
-    ArtHeld<lode_cut_options> options;
-    Cutting() {
-        lode_cut_options* created = nullptr;
-        REQUIRE(lode_cut_options_create(&created, nullptr) == LODE_OK);
-        options.reset(created);
-    }
-};
-
-struct Printing {
-    ArtHeld<lode_print_options> options;
-    Printing() {
-        lode_print_options* created = nullptr;
-        REQUIRE(lode_print_options_create(&created, nullptr) == LODE_OK);
-        options.reset(created);
-    }
-};
-
 Held<lode_control> cancelled_control() {
     lode_control* control = nullptr;
     REQUIRE(lode_control_create(&control, nullptr) == LODE_OK);
@@ -69,235 +42,6 @@ Held<lode_control> cancelled_control() {
 }
 
 }  // namespace
-
-TEST_CASE("NULL for any setter of artwork, cutting or print is a broken call", "[c]") {
-    const auto options = panel_options();
-    auto* const o = options.get();
-    ArtOut<lode_artwork_options> copy;
-    broken("options", [&](Error e) { return lode_artwork_options_create(nullptr, e); });
-    broken("copy", [&](Error e) { return lode_artwork_options_copy(nullptr, o, e); });
-    broken("options", [&](Error e) { return lode_artwork_options_copy(copy, nullptr, e); });
-    broken("blank", [&](Error e) { return lode_artwork_options_set_blank(o, nullptr, e); });
-    broken("svg", [&](Error e) { return lode_artwork_options_set_blank_svg(o, nullptr, "a", e); });
-    broken("surface", [&](Error e) { return lode_artwork_options_set_surface(o, nullptr, e); });
-    broken("font", [&](Error e) { return lode_artwork_options_set_font(o, nullptr, e); });
-    broken("text", [&](Error e) { return lode_artwork_options_set_heading(o, nullptr, e); });
-    broken("font", [&](Error e) { return lode_artwork_options_set_heading_font(o, nullptr, e); });
-    broken("text", [&](Error e) { return lode_artwork_options_set_foot(o, nullptr, e); });
-    broken("band", [&](Error e) { return lode_artwork_options_set_band(o, nullptr, e); });
-    broken("inlay", [&](Error e) { return lode_artwork_options_set_inlay(o, nullptr, e); });
-    broken("colour", [&](Error e) { return lode_artwork_options_set_colour(o, nullptr, "gold", e); });
-    broken("colours", [&](Error e) { return lode_artwork_options_set_colour(o, "bands", nullptr, e); });
-    broken("border", [&](Error e) { return lode_artwork_options_set_border(o, nullptr, e); });
-    broken("ornament", [&](Error e) { return lode_artwork_options_set_ornament(o, nullptr, e); });
-    for (const auto call : {lode_artwork_options_set_margin, lode_artwork_options_set_rebate,
-                            lode_artwork_options_set_heading_area, lode_artwork_options_set_border_line,
-                            lode_artwork_options_set_least_stroke, lode_artwork_options_set_least_gap,
-                            lode_artwork_options_set_embolden})
-        broken("options", [&](Error e) { return call(nullptr, 5, e); });
-    for (const auto call :
-         {lode_artwork_options_set_blank, lode_artwork_options_set_surface, lode_artwork_options_set_font,
-          lode_artwork_options_set_heading, lode_artwork_options_set_heading_font,
-          lode_artwork_options_set_foot, lode_artwork_options_set_band, lode_artwork_options_set_inlay,
-          lode_artwork_options_set_border, lode_artwork_options_set_ornament})
-        broken("options", [&](Error e) { return call(nullptr, "none", e); });
-    for (const auto call : {lode_artwork_options_set_word_list, lode_artwork_options_set_registration})
-        broken("options", [&](Error e) { return call(nullptr, 1, e); });
-    broken("options", [&](Error e) { return lode_artwork_options_set_blank_svg(nullptr, "<svg/>", "", e); });
-    broken("options", [&](Error e) { return lode_artwork_options_add_hole(nullptr, 1, 1, 1, e); });
-    broken("options", [&](Error e) { return lode_artwork_options_set_colour(nullptr, "bands", "red", e); });
-
-    const Cutting cutting;
-    auto* const c = cutting.options.get();
-    ArtOut<lode_cut_options> cut_copy;
-    broken("options", [&](Error e) { return lode_cut_options_create(nullptr, e); });
-    broken("copy", [&](Error e) { return lode_cut_options_copy(nullptr, c, e); });
-    broken("options", [&](Error e) { return lode_cut_options_copy(cut_copy, nullptr, e); });
-    broken("options", [&](Error e) { return lode_cut_options_set_bed(nullptr, 300, 300, e); });
-    broken("options", [&](Error e) { return lode_cut_options_add_film(nullptr, "red", 300, 300, 1, e); });
-    broken("colour", [&](Error e) { return lode_cut_options_add_film(c, nullptr, 300, 300, 1, e); });
-    broken("options", [&](Error e) { return lode_cut_options_set_effort(nullptr, 3, e); });
-    broken("options", [&](Error e) { return lode_cut_options_set_paper(nullptr, "a4", e); });
-    broken("paper", [&](Error e) { return lode_cut_options_set_paper(c, nullptr, e); });
-    for (const auto call :
-         {lode_cut_options_set_bed_edge, lode_cut_options_set_longest_load, lode_cut_options_set_gap,
-          lode_cut_options_set_film_margin, lode_cut_options_set_speed})
-        broken("options", [&](Error e) { return call(nullptr, 20, e); });
-    for (const auto call :
-         {lode_cut_options_set_may_turn, lode_cut_options_set_weeding_lines, lode_cut_options_set_dxf,
-          lode_cut_options_set_guide, lode_cut_options_set_preview})
-        broken("options", [&](Error e) { return call(nullptr, 100, e); });
-
-    const Printing printing;
-    auto* const p = printing.options.get();
-    ArtOut<lode_print_options> print_copy;
-    broken("options", [&](Error e) { return lode_print_options_create(nullptr, e); });
-    broken("copy", [&](Error e) { return lode_print_options_copy(nullptr, p, e); });
-    broken("options", [&](Error e) { return lode_print_options_copy(print_copy, nullptr, e); });
-    broken("options", [&](Error e) { return lode_print_options_set_margin(nullptr, 10, e); });
-    broken("options", [&](Error e) { return lode_print_options_set_date(nullptr, 10, e); });
-    for (const auto call : {lode_print_options_set_landscape, lode_print_options_set_large_print})
-        broken("options", [&](Error e) { return call(nullptr, 1, e); });
-    const std::vector<
-        std::pair<const char*, std::int32_t (*)(lode_print_options*, const char*, lode_error**)>>
-        texts{{"page", lode_print_options_set_page},
-              {"family", lode_print_options_set_font},
-              {"list", lode_print_options_set_list},
-              {"grid-lines", lode_print_options_set_grid_lines},
-              {"name-line", lode_print_options_set_name_line},
-              {"date-line", lode_print_options_set_date_line},
-              {"key", lode_print_options_set_key},
-              {"colours", lode_print_options_set_colours},
-              {"booklet", lode_print_options_set_booklet}};
-    for (const auto& [name, call] : texts) {
-        broken(name, [&, call = call](Error e) { return call(p, nullptr, e); });
-        broken("options", [&, call = call](Error e) { return call(nullptr, "none", e); });
-    }
-}
-
-TEST_CASE("NULL for any other call of artwork, cutting or print is a broken call", "[c]") {
-    const auto puzzle = herb_puzzle();
-    const auto recipe = garden_recipe();
-    const auto options = panel_options();
-    const auto held = drawn(puzzle.get(), options.get());
-    const auto* const a = held.get();
-    const auto* const o = options.get();
-    const Cutting cutting;
-    REQUIRE(lode_cut_options_set_bed(cutting.options.get(), 200, 200, nullptr) == LODE_OK);
-    const auto* const c = cutting.options.get();
-    double n = 0;
-    ArtOut<lode_bytes> bytes;
-    Out<lode_refusal> refusal;
-
-    broken("mm", [&](Error e) { return lode_read_length(nullptr, "1mm", e); });
-    broken("text", [&](Error e) { return lode_read_length(&n, nullptr, e); });
-    broken("mm", [&](Error e) { return lode_read_distance(nullptr, "1m", e); });
-    broken("text", [&](Error e) { return lode_read_distance(&n, nullptr, e); });
-    broken("width_mm", [&](Error e) { return lode_read_area(nullptr, &n, "12in", e); });
-    broken("height_mm", [&](Error e) { return lode_read_area(&n, nullptr, "12in", e); });
-    broken("text", [&](Error e) { return lode_read_area(&n, &n, nullptr, e); });
-
-    ArtOut<lode_files> files;
-    broken("bytes", [&](Error e) { return lode_bytes_write(nullptr, "a.pdf", 0, e); });
-    broken("files", [&](Error e) { return lode_files_create(nullptr, e); });
-    REQUIRE(lode_files_create(files, nullptr) == LODE_OK);
-    broken("files", [&](Error e) { return lode_files_add(nullptr, "a.txt", "a", 1, e); });
-    broken("path", [&](Error e) { return lode_files_add(files.get(), nullptr, "a", 1, e); });
-    broken("data", [&](Error e) { return lode_files_add(files.get(), "a.txt", nullptr, 1, e); });
-    broken("files", [&](Error e) { return lode_files_write(nullptr, "a", 0, e); });
-    broken("folder", [&](Error e) { return lode_files_write(files.get(), nullptr, 0, e); });
-
-    Out<lode_recipe> on_blank;
-    broken("result",
-           [&](Error e) { return lode_recipe_on_blank(nullptr, refusal, recipe.get(), o, nullptr, e); });
-    broken("refusal",
-           [&](Error e) { return lode_recipe_on_blank(on_blank, nullptr, recipe.get(), o, nullptr, e); });
-    broken("recipe",
-           [&](Error e) { return lode_recipe_on_blank(on_blank, refusal, nullptr, o, nullptr, e); });
-    broken("options", [&](Error e) {
-        return lode_recipe_on_blank(on_blank, refusal, recipe.get(), nullptr, nullptr, e);
-    });
-    ArtOut<lode_artwork> other;
-    broken("artwork", [&](Error e) { return lode_draw(nullptr, puzzle.get(), o, e); });
-    broken("puzzle", [&](Error e) { return lode_draw(other, nullptr, o, e); });
-    broken("options", [&](Error e) { return lode_draw(other, puzzle.get(), nullptr, e); });
-    for (const auto call : {lode_draw_and_measure, lode_draw_to_hold}) {
-        broken("artwork", [&](Error e) { return call(nullptr, refusal, puzzle.get(), o, nullptr, e); });
-        broken("refusal", [&](Error e) { return call(other, nullptr, puzzle.get(), o, nullptr, e); });
-        broken("puzzle", [&](Error e) { return call(other, refusal, nullptr, o, nullptr, e); });
-        broken("options", [&](Error e) { return call(other, refusal, puzzle.get(), nullptr, nullptr, e); });
-    }
-    broken("x_mm", [&](Error e) { return lode_artwork_grid_corner(nullptr, &n, a, e); });
-    broken("y_mm", [&](Error e) { return lode_artwork_grid_corner(&n, nullptr, a, e); });
-    broken("artwork", [&](Error e) { return lode_artwork_grid_corner(&n, &n, nullptr, e); });
-    broken("x_mm", [&](Error e) { return lode_artwork_finding_place(nullptr, &n, a, 0, e); });
-    broken("y_mm", [&](Error e) { return lode_artwork_finding_place(&n, nullptr, a, 0, e); });
-    broken("artwork", [&](Error e) { return lode_artwork_finding_place(&n, &n, nullptr, 0, e); });
-    broken("bytes", [&](Error e) { return lode_artwork_drawing(nullptr, a, "svg", e); });
-    broken("artwork", [&](Error e) { return lode_artwork_drawing(bytes, nullptr, "svg", e); });
-    broken("format", [&](Error e) { return lode_artwork_drawing(bytes, a, nullptr, e); });
-    broken("bytes", [&](Error e) { return lode_artwork_layer(nullptr, a, 0, "svg", e); });
-    broken("artwork", [&](Error e) { return lode_artwork_layer(bytes, nullptr, 0, "svg", e); });
-    broken("format", [&](Error e) { return lode_artwork_layer(bytes, a, 0, nullptr, e); });
-    broken("png", [&](Error e) { return lode_artwork_preview(nullptr, a, 100, e); });
-    broken("artwork", [&](Error e) { return lode_artwork_preview(bytes, nullptr, 100, e); });
-    Out<lode_rating> rating;
-    broken("rating", [&](Error e) { return lode_rate_artwork(nullptr, a, 0, e); });
-    broken("artwork", [&](Error e) { return lode_rate_artwork(rating, nullptr, 0, e); });
-
-    ArtOut<lode_plan> plan;
-    broken("plan", [&](Error e) { return lode_plan_loads(nullptr, refusal, a, c, nullptr, e); });
-    broken("refusal", [&](Error e) { return lode_plan_loads(plan, nullptr, a, c, nullptr, e); });
-    broken("artwork", [&](Error e) { return lode_plan_loads(plan, refusal, nullptr, c, nullptr, e); });
-    broken("options", [&](Error e) { return lode_plan_loads(plan, refusal, a, nullptr, nullptr, e); });
-    broken("bytes", [&](Error e) { return lode_plan_load(nullptr, plan.get(), 0, "svg", e); });
-    broken("plan", [&](Error e) { return lode_plan_load(bytes, nullptr, 0, "svg", e); });
-    ArtOut<lode_files> cut;
-    broken("files", [&](Error e) { return lode_cut_files(nullptr, refusal, a, nullptr, c, nullptr, e); });
-    broken("refusal", [&](Error e) { return lode_cut_files(cut, nullptr, a, nullptr, c, nullptr, e); });
-    broken("artwork", [&](Error e) { return lode_cut_files(cut, refusal, nullptr, nullptr, c, nullptr, e); });
-    broken("json", [&](Error e) { return lode_cut_json(nullptr, a, nullptr, c, e); });
-    broken("artwork", [&](Error e) { return lode_cut_json(bytes, nullptr, nullptr, c, e); });
-
-    ArtOut<lode_worksheets> worksheets;
-    broken("worksheets", [&](Error e) { return lode_worksheets_create(nullptr, e); });
-    REQUIRE(lode_worksheets_create(worksheets, nullptr) == LODE_OK);
-    broken("worksheets", [&](Error e) { return lode_worksheets_add(nullptr, puzzle.get(), "", "", e); });
-    broken("puzzle", [&](Error e) { return lode_worksheets_add(worksheets.get(), nullptr, "", "", e); });
-    broken("text", [&](Error e) { return lode_worksheets_text(nullptr, worksheets.get(), nullptr, e); });
-    broken("worksheets", [&](Error e) { return lode_worksheets_text(bytes, nullptr, nullptr, e); });
-    broken("html",
-           [&](Error e) { return lode_worksheets_solve_page(nullptr, worksheets.get(), 0, nullptr, e); });
-    broken("worksheets", [&](Error e) { return lode_worksheets_solve_page(bytes, nullptr, 0, nullptr, e); });
-    ArtOut<lode_pages> pages;
-    broken("pages", [&](Error e) { return lode_print(nullptr, worksheets.get(), nullptr, e); });
-    broken("worksheets", [&](Error e) { return lode_print(pages, nullptr, nullptr, e); });
-    const char* json = nullptr;
-    broken("pages", [&](Error e) { return lode_pages_json(&json, nullptr, e); });
-    REQUIRE(lode_worksheets_add(worksheets.get(), puzzle.get(), nullptr, nullptr, nullptr) == LODE_OK);
-    REQUIRE(lode_print(pages, worksheets.get(), nullptr, nullptr) == LODE_OK);
-    broken("json", [&](Error e) { return lode_pages_json(nullptr, pages.get(), e); });
-}
-
-TEST_CASE("a place beyond a list's end of artwork is a broken call, or nothing", "[c]") {
-    const auto puzzle = herb_puzzle();
-    const auto artwork = drawn(puzzle.get(), panel_options().get());
-    const Cutting cutting;
-    REQUIRE(lode_cut_options_set_bed(cutting.options.get(), 200, 200, nullptr) == LODE_OK);
-    ArtOut<lode_plan> plan;
-    Out<lode_refusal> refusal;
-    REQUIRE(lode_plan_loads(plan, refusal, artwork.get(), cutting.options.get(), nullptr, nullptr) ==
-            LODE_OK);
-    ArtOut<lode_worksheets> worksheets;
-    REQUIRE(lode_worksheets_create(worksheets, nullptr) == LODE_OK);
-    ArtOut<lode_files> files;
-    REQUIRE(lode_files_create(files, nullptr) == LODE_OK);
-    for (const std::size_t far : {std::size_t{50}, SIZE_MAX}) {
-        ArtOut<lode_bytes> bytes;
-        CHECK(lode_artwork_layer(bytes, artwork.get(), far, "svg", nullptr) == LODE_BROKEN_CALL);
-        CHECK(lode_plan_load(bytes, plan.get(), far, "svg", nullptr) == LODE_BROKEN_CALL);
-        CHECK(lode_worksheets_solve_page(bytes, worksheets.get(), far, nullptr, nullptr) == LODE_BROKEN_CALL);
-        double x = 7, y = 7;
-        CHECK(lode_artwork_finding_place(&x, &y, artwork.get(), far, nullptr) == LODE_BROKEN_CALL);
-        CHECK(x == 0);
-        CHECK(lode_artwork_layer_name(artwork.get(), far) == nullptr);
-        CHECK(lode_artwork_layer_colour(artwork.get(), far) == nullptr);
-        CHECK(lode_artwork_layer_pieces(artwork.get(), far) == 0);
-        CHECK(lode_artwork_note(artwork.get(), far) == nullptr);
-        CHECK(lode_artwork_change(artwork.get(), far) == nullptr);
-        CHECK(lode_artwork_finding(artwork.get(), far) == nullptr);
-        CHECK(lode_artwork_finding_kind(artwork.get(), far) == nullptr);
-        CHECK(lode_artwork_finding_piece(artwork.get(), far) == nullptr);
-        CHECK(lode_artwork_finding_width_mm(artwork.get(), far) == 0);
-        CHECK(lode_artwork_finding_alike(artwork.get(), far) == 0);
-        CHECK(lode_artwork_way_out(artwork.get(), far) == nullptr);
-        CHECK(lode_plan_note(plan.get(), far) == nullptr);
-        CHECK(lode_plan_load_length_mm(plan.get(), far) == 0);
-        CHECK(lode_files_path(files.get(), far) == nullptr);
-        CHECK(lode_files_data(files.get(), far) == nullptr);
-        CHECK(lode_files_size(files.get(), far) == 0);
-    }
-}
 
 TEST_CASE("what an option cannot be is refused, and the options stay as they were", "[c]") {
     const auto options = panel_options();
@@ -355,8 +99,8 @@ TEST_CASE("what an option cannot be is refused, and the options stay as they wer
 }
 
 TEST_CASE("what an option of cutting or print cannot be is refused", "[c]") {
-    const Cutting cutting;
-    auto* const c = cutting.options.get();
+    const auto cutting = new_cut_options();
+    auto* const c = cutting.get();
     for (const double none : {no_number, infinity, -infinity, -1., 1e300}) {
         unusable("bed's width", [&](Error e) { return lode_cut_options_set_bed(c, none, 300, e); });
         unusable("bed's height", [&](Error e) { return lode_cut_options_set_bed(c, 300, none, e); });
@@ -374,8 +118,8 @@ TEST_CASE("what an option of cutting or print cannot be is refused", "[c]") {
         unusable("--preview", [&](Error e) { return lode_cut_options_set_preview(c, none, e); });
     unusable("--paper", [&](Error e) { return lode_cut_options_set_paper(c, "papyrus", e); });
 
-    const Printing printing;
-    auto* const p = printing.options.get();
+    const auto printing = new_print_options();
+    auto* const p = printing.get();
     for (const double none : {no_number, infinity, -infinity, -1., 0., 50.1, 1e300})
         unusable("--margin", [&](Error e) { return lode_print_options_set_margin(p, none, e); });
     for (const std::int64_t none : {INT64_MIN, std::int64_t{-1}, INT64_MAX})
@@ -466,40 +210,39 @@ TEST_CASE("a plan that cannot be is refused, and one of another artwork is a bro
             return lode_plan_loads(plan, refusal, artwork.get(), options, nullptr, error);
         });
     };
-    const Cutting none;
-    const auto no_bed = plan_on(none.options.get());
+    const auto none = new_cut_options();
+    const auto no_bed = plan_on(none.get());
     CHECK(no_bed.status == LODE_REFUSED);
     CHECK(no_bed.reason == LODE_REASON_UNUSABLE);
     CHECK(contains(no_bed.message, "bed"));
     CHECK(no_bed.advice == 1);
-    const Cutting small;
-    REQUIRE(lode_cut_options_set_bed(small.options.get(), 200, 200, nullptr) == LODE_OK);
+    const auto small = new_cut_options();
+    REQUIRE(lode_cut_options_set_bed(small.get(), 200, 200, nullptr) == LODE_OK);
     for (const char* colour : {"#f0bf72", "#243f3a"})
-        REQUIRE(lode_cut_options_add_film(small.options.get(), colour, 12, 12, INT32_MAX, nullptr) ==
-                LODE_OK);
-    const auto impossible = plan_on(small.options.get());
+        REQUIRE(lode_cut_options_add_film(small.get(), colour, 12, 12, INT32_MAX, nullptr) == LODE_OK);
+    const auto impossible = plan_on(small.get());
     CHECK(impossible.status == LODE_REFUSED);
     CHECK(impossible.reason == LODE_REASON_IMPOSSIBLE);
-    REQUIRE(lode_cut_options_set_bed_edge(small.options.get(), 150, nullptr) == LODE_OK);
-    CHECK(plan_on(small.options.get()).reason == LODE_REASON_UNUSABLE);
+    REQUIRE(lode_cut_options_set_bed_edge(small.get(), 150, nullptr) == LODE_OK);
+    CHECK(plan_on(small.get()).reason == LODE_REASON_UNUSABLE);
 
     // Of no use without a bed.
-    const Cutting waiting;
-    REQUIRE(lode_cut_options_set_bed_edge(waiting.options.get(), 3, nullptr) == LODE_OK);
+    const auto waiting = new_cut_options();
+    REQUIRE(lode_cut_options_set_bed_edge(waiting.get(), 3, nullptr) == LODE_OK);
     const auto no_use = refused_by([&](auto refusal, auto error) {
         ArtOut<lode_files> files;
-        return lode_cut_files(files, refusal, artwork.get(), nullptr, waiting.options.get(), nullptr, error);
+        return lode_cut_files(files, refusal, artwork.get(), nullptr, waiting.get(), nullptr, error);
     });
     CHECK(no_use.status == LODE_REFUSED);
     CHECK(contains(no_use.message, "--bed-edge"));
     ArtOut<lode_bytes> json;
-    CHECK(lode_cut_json(json, artwork.get(), nullptr, waiting.options.get(), nullptr) == LODE_UNUSABLE);
+    CHECK(lode_cut_json(json, artwork.get(), nullptr, waiting.get(), nullptr) == LODE_UNUSABLE);
 
-    const Cutting right;
-    REQUIRE(lode_cut_options_set_bed(right.options.get(), 200, 200, nullptr) == LODE_OK);
+    const auto right = new_cut_options();
+    REQUIRE(lode_cut_options_set_bed(right.get(), 200, 200, nullptr) == LODE_OK);
     ArtOut<lode_plan> plan;
     Out<lode_refusal> refusal;
-    REQUIRE(lode_plan_loads(plan, refusal, artwork.get(), right.options.get(), nullptr, nullptr) == LODE_OK);
+    REQUIRE(lode_plan_loads(plan, refusal, artwork.get(), right.get(), nullptr, nullptr) == LODE_OK);
     const auto mistaken = refused_by([&](auto refused, auto error) {
         ArtOut<lode_files> files;
         return lode_cut_files(files, refused, other.get(), plan.get(), nullptr, nullptr, error);
@@ -519,8 +262,8 @@ TEST_CASE("cancelled drawing, planning and writing is refused as unfinished", "[
     const auto puzzle = herb_puzzle();
     const auto options = panel_options();
     const auto artwork = drawn(puzzle.get(), options.get());
-    const Cutting cutting;
-    REQUIRE(lode_cut_options_set_bed(cutting.options.get(), 200, 200, nullptr) == LODE_OK);
+    const auto cutting = new_cut_options();
+    REQUIRE(lode_cut_options_set_bed(cutting.get(), 200, 200, nullptr) == LODE_OK);
     const auto control = cancelled_control();
     const auto auto_recipe = recipe_of(garden, 5, 5);
     REQUIRE(lode_recipe_set_grid_auto(auto_recipe.get(), 1, nullptr) == LODE_OK);
@@ -541,7 +284,7 @@ TEST_CASE("cancelled drawing, planning and writing is refused as unfinished", "[
                                                         control.get(), error);
                            },
                            [&](auto refusal, auto error) {
-                               return lode_plan_loads(new_plan, refusal, artwork.get(), cutting.options.get(),
+                               return lode_plan_loads(new_plan, refusal, artwork.get(), cutting.get(),
                                                       control.get(), error);
                            },
                            [&](auto refusal, auto error) {

@@ -196,13 +196,6 @@ TEST_CASE("makers and lists refuse NULL and numbers beyond all bounds", "[c]") {
     Out<lode_refusal> refusal;
     std::size_t tried = 0;
     const auto* const m = maker.get();
-    const auto broken = [](const std::string& name, auto call) {
-        INFO(name);
-        const Failure failure = failure_of(call);
-        CHECK(failure.status == LODE_BROKEN_CALL);
-        CHECK(contains(failure.message, name + " is NULL"));
-        CHECK(call(nullptr) == LODE_BROKEN_CALL);
-    };
     broken("maker", [&](Error e) { return lode_maker_create(nullptr, refusal, recipe.get(), e); });
     broken("refusal", [&](Error e) { return lode_maker_create(new_maker, nullptr, recipe.get(), e); });
     broken("recipe", [&](Error e) { return lode_maker_create(new_maker, refusal, nullptr, e); });

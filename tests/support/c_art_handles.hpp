@@ -2,6 +2,8 @@
 // The handles of letterlode_art.h in the hands of C++ tests, and a small puzzle with artwork in both
 // languages.
 
+#include <functional>
+
 #include <letterlode/letterlode_art.h>
 #include <letterlode/cut.hpp>
 #include <letterlode/print.hpp>
@@ -118,5 +120,51 @@ Refused refused_by(const Call& call) {
     result.advice = lode_refusal_advice_count(refusal.get());
     return result;
 }
+
+inline std::string drawing_of(const lode_artwork* artwork, const char* format) {
+    return bytes_from(
+        [&](auto out, auto error) { return lode_artwork_drawing(out, artwork, format, error); });
+}
+
+inline std::string cut_json_of(const lode_artwork* artwork, const lode_plan* plan = nullptr,
+                               const lode_cut_options* options = nullptr) {
+    return bytes_from(
+        [&](auto out, auto error) { return lode_cut_json(out, artwork, plan, options, error); });
+}
+
+inline ArtHeld<lode_cut_options> new_cut_options() {
+    lode_cut_options* options = nullptr;
+    REQUIRE(lode_cut_options_create(&options, nullptr) == LODE_OK);
+    return ArtHeld<lode_cut_options>(options);
+}
+
+inline ArtHeld<lode_print_options> new_print_options() {
+    lode_print_options* options = nullptr;
+    REQUIRE(lode_print_options_create(&options, nullptr) == LODE_OK);
+    return ArtHeld<lode_print_options>(options);
+}
+
+inline ArtHeld<lode_plan> planned(const lode_artwork* artwork, const lode_cut_options* options) {
+    lode_plan* plan = nullptr;
+    Out<lode_refusal> refusal;
+    REQUIRE(lode_plan_loads(&plan, refusal, artwork, options, nullptr, nullptr) == LODE_OK);
+    return ArtHeld<lode_plan>(plan);
+}
+
+inline ArtHeld<lode_worksheets> worksheets_of(const lode_puzzle* puzzle) {
+    lode_worksheets* worksheets = nullptr;
+    REQUIRE(lode_worksheets_create(&worksheets, nullptr) == LODE_OK);
+    REQUIRE(lode_worksheets_add(worksheets, puzzle, "Herb bed", nullptr, nullptr) == LODE_OK);
+    REQUIRE(lode_worksheets_add(worksheets, puzzle, "Herb bed", "B", nullptr) == LODE_OK);
+    return ArtHeld<lode_worksheets>(worksheets);
+}
+
+// A setter of C and the same in C++.
+template <class Handle, class Options>
+struct Setting {
+    const char* name;
+    std::function<std::int32_t(Handle*)> in_c;
+    std::function<void(Options&)> in_cpp;
+};
 
 }  // namespace lode::test::c_api

@@ -80,6 +80,17 @@ inline bool contains(const std::string& text, const std::string& part) {
     return text.find(part) != std::string::npos;
 }
 
+// The call is broken, and the message names what is NULL; it is no less so where nobody wants the error.
+template <class Call>
+void broken(const std::string& name, const Call& call) {
+    const Failure failure = failure_of(call);
+    INFO(name << ": " << failure.message);
+    CHECK(failure.status == LODE_BROKEN_CALL);
+    CHECK(failure.code == LODE_BROKEN_CALL);
+    CHECK(contains(failure.message, name + " is NULL"));
+    CHECK(call(static_cast<Error>(nullptr)) == LODE_BROKEN_CALL);
+}
+
 inline constexpr const char* garden =
     "Broad Beans\nLeek\nSquash  # by the fence\nKüchenkraut\nO'Neill's pear\n";
 
