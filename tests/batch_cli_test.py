@@ -71,6 +71,15 @@ class TakesOrders(InFolder):
         self.assertIn("grd", results[3]["message"])
         self.assertEqual((results[1]["source"], results[1]["line"]), ("standard input", 3))
 
+    def test_what_no_order_can_ask_is_refused(self):
+        lines = [order(words="-"), order(recipe="-"), order(avoid=["-"]), order(avoid="-"), order(**{"from": "-"}), order(shape="-"),
+                 '{"words":["Thyme"],"seed":1e999}', '{"words":["Th\\ud800yme"]}', "[" * 100_000, '{"words":' + "[" * 100_000,
+                 order(heading=7.5), order(choices=10**30), order(rate=[1]), order(print={"pgae": "a4"}), order(words=[["Thyme"]]),
+                 order(out="elsewhere"), order(threads=4), order(colour=[["bands=gold"]]), order(seed=None)]
+        results = self.batch("\n".join(lines) + "\n" + order(), code=1)
+        self.assertEqual([result["format"] for result in results], ["letterlode-refusal"] * len(lines) + ["letterlode-puzzle"])
+        self.assertEqual({result["reason"] for result in results[:-1]}, {"unusable"})
+
     def test_the_bytes_are_the_same_on_any_number_of_processors(self):
         text = "".join(order(seed=seed, grid=f"{9 + seed % 3}x9") + "\n" for seed in range(300)) + "oops\n"
         alone = run("batch", "--threads", "1", stdin=text.encode()).stdout

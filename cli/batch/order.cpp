@@ -88,6 +88,18 @@ void add_options(po::variables_map& values, const po::options_description& known
     }
 }
 
+// Standard input may be where the orders come from, and is read by one of them at the most.
+void check_file(const std::string& name, const std::string& file) {
+    if (file == "-") fail("\"" + name + "\" is standard input, which an order cannot read.", "Name a file.");
+}
+
+void check_files(const po::variables_map& values) {
+    const Values given(values);
+    for (const char* option : {"recipe", "from", "shape", "filler-text"})
+        check_file(option, given.text(option));
+    for (const auto& file : given.texts("avoid")) check_file("avoid", file);
+}
+
 // The members of an order, sorted by who reads them.
 struct Members {
     std::string name;
@@ -119,6 +131,7 @@ void sort_member(const std::string& name, const Json& value, Members& members) {
         members.name = text_of(name, value);
     } else if (name == "words" && value.is_string()) {
         members.words_file = value.get<std::string>();
+        check_file(name, *members.words_file);
     } else if (name == "rate") {
         members.wants_rating = add_verb(members.rate, known.rate, name, value) || members.wants_rating;
     } else if (name == "print") {
@@ -191,6 +204,7 @@ Order order_from(const std::string& text, std::uint64_t number, const OrderDefau
     if (!json.is_object()) fail("The line is no JSON object.", "Write an order as {\"words\": [...], ...}.");
     Members members;
     for (const auto& [name, value] : json.items()) sort_member(name, value, members);
+    check_files(members.make);
     add_defaults(members, defaults.options);
     Order order;
     order.number = number;
@@ -206,6 +220,15 @@ Order order_from(const std::string& text, std::uint64_t number, const OrderDefau
     return order;
 }
 
+Refusal no_json(const std::string& why) {
+    return {Refusal::Reason::unusable,
+            "The line is no JSON: " + why + ".",
+            {},
+            {"Write an order a line, as {\"words\": [\"Thyme\", \"Sage\"], \"grid\": \"12x12\"}."},
+            {},
+            0};
+}
+
 }  // namespace
 
 Outcome<Order> read_order(const std::string& text, std::uint64_t number, const OrderDefaults& defaults) {
@@ -214,12 +237,9 @@ Outcome<Order> read_order(const std::string& text, std::uint64_t number, const O
     } catch (const Fault& fault) {
         return fault.refusal;
     } catch (const Json::parse_error& error) {
-        return Refusal{Refusal::Reason::unusable,
-                       "The line is no JSON: near its byte " + std::to_string(error.byte) + ".",
-                       {},
-                       {"Write an order a line, as {\"words\": [\"Thyme\", \"Sage\"], \"grid\": \"12x12\"}."},
-                       {},
-                       0};
+        return no_json("near its byte " + std::to_string(error.byte));
+    } catch (const Json::out_of_range&) {
+        return no_json("it holds a number beyond all bounds");
     }
 }
 
@@ -228,7 +248,7 @@ bool is_order_member(const std::string& name) {
     const auto is_of = [&](const po::options_description& options) {
         return can_be_ordered(name) && options.find_nothrow(name, false);
     };
-    return name == "name" || name == "rate" || name == "print" || is_recipe_member(name) ||
+    return name == "name" || name == "rate" || name == "print" || name == "cut" || is_recipe_member(name) ||
            is_of(known.make) || is_of(known.rate) || is_of(known.print);
 }
 
