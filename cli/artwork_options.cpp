@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "art_library.hpp"
 #include "choices.hpp"
 
 namespace lode::cli {
@@ -78,7 +79,7 @@ std::optional<Refusal> add_hole(ArtworkOptions& options, const std::string& valu
             return unusable_value(
                 "hole", value,
                 "Give its middle from the left and from the top, and its diameter: 12mm,12mm,5mm.");
-        const auto read = read_length(value.substr(from, comma - from), 0, most_blank_mm);
+        const auto read = art_library().read_length(value.substr(from, comma - from), 0, most_blank_mm);
         if (!read)
             return unusable_value(
                 "hole", value,
@@ -93,7 +94,7 @@ std::optional<Refusal> add_hole(ArtworkOptions& options, const std::string& valu
 std::optional<Refusal> set_length(double& field, const Values& values, const char* option, double least,
                                   double most) {
     if (!values.has(option)) return std::nullopt;
-    const auto read = read_length(values.text(option), least, most);
+    const auto read = art_library().read_length(values.text(option), least, most);
     if (!read) {
         Refusal refusal = read.refusal();
         refusal.message = std::string("--") + option + ": " + refusal.message;
@@ -125,7 +126,7 @@ std::optional<Refusal> set_blank(ArtworkOptions& options, const Values& values,
                                  std::optional<Surface> surface) {
     if (!values.has("blank"))
         return unusable_call("The size of the blank is not given.", "Give --blank, such as --blank 8x10in.");
-    const auto blank = read_blank(values.text("blank"));
+    const auto blank = art_library().read_blank(values.text("blank"));
     if (!blank) return blank.refusal();
     options.blank = *blank;
     const std::string advice =

@@ -43,11 +43,9 @@ void print_findings(const LetteredGrid& grid, const Audit& audit) {
 
 Verb check_verb() {
     using Text = std::string;
-    Verb verb{"check",
-              "GRID",
-              "Audits a finished grid: every word once, nothing a second time, nothing to be avoided.",
-              "",
-              {}};
+    Verb verb{
+        .file = "GRID",
+        .purpose = "Audits a finished grid: every word once, nothing a second time, nothing to be avoided."};
     add_words_option(verb.options);
     add_text_options(verb.options);
     verb.options.add_options()  //

@@ -5,6 +5,7 @@
 #include <letterlode/files.hpp>
 #include <letterlode/puzzle.hpp>
 
+#include "art_library.hpp"
 #include "artwork_options.hpp"
 #include "cut_options.hpp"
 #include "output_folder.hpp"
@@ -13,8 +14,8 @@
 namespace lode::cli {
 
 Verb cut_verb() {
-    Verb verb{
-        "cut", "PUZZLE", "Draws a puzzle's artwork at true size, a file a layer, ready to cut.", "", {}};
+    Verb verb{.file = "PUZZLE",
+              .purpose = "Draws a puzzle's artwork at true size, a file a layer, ready to cut."};
     add_artwork_options(verb.options);
     add_cut_options(verb.options);
     verb.options.add_options()  //
@@ -79,10 +80,10 @@ ExitCode cut(const Values& values) {
         if (!files) return report(files.refusal(), json);
         const ExitCode written = write_output(values.text("out"), *files, values.is_on("replace"), json);
         if (written != done) return written;
-        if (json) print(to_json(*held, *cutting));
+        if (json) print(art_library().cut_json(*held, *cutting));
         return end;
     }
-    print(to_svg(artwork_drawing(held->artwork)));
+    print(art_library().to_svg(art_library().artwork_drawing(held->artwork)));
     return interrupt_flag() ? interrupted : end;
 }
 

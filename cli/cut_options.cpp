@@ -1,5 +1,6 @@
 #include "cut_options.hpp"
 
+#include "art_library.hpp"
 #include "choices.hpp"
 #include "report.hpp"
 
@@ -7,7 +8,7 @@ namespace lode::cli {
 namespace {
 
 Outcome<Area> area_of(const char* option, const std::string& text) {
-    const auto area = read_area(text);
+    const auto area = art_library().read_area(text);
     if (area) return *area;
     Refusal refusal = area.refusal();
     refusal.message = std::string("--") + option + ": " + refusal.message;
@@ -35,7 +36,7 @@ std::optional<Refusal> add_film(PlanOptions& options, const std::string& value) 
 
 // "30mm" or "1.2in", each second.
 Outcome<double> read_speed(const std::string& text) {
-    const auto read = read_length(text, 0.1, 5'000);
+    const auto read = art_library().read_length(text, 0.1, 5'000);
     if (read) return *read;
     return unusable_value("speed", text, "Give how far the blade goes in a second: 30mm, 1.2in.");
 }
@@ -47,7 +48,7 @@ Outcome<PlanOptions> plan_options(const Values& values) {
     options.bed.width_mm = bed->width_mm;
     options.bed.height_mm = bed->height_mm;
     if (values.has("bed-edge")) {
-        const auto edge = read_length(values.text("bed-edge"), 0, most_bed_mm);
+        const auto edge = art_library().read_length(values.text("bed-edge"), 0, most_bed_mm);
         if (!edge) return edge.refusal();
         options.bed.edge_mm = *edge;
     }
@@ -84,11 +85,11 @@ void say_findings(const HeldArtwork& held) {
     for (const auto& change : held.changed) say("note: " + change);
     const auto& thin = held.measures.thin;
     for (std::size_t i = 0; i < std::min(thin.size(), most_findings_said); ++i)
-        say("thin: " + finding_text(thin[i]));
+        say("thin: " + art_library().finding_text(thin[i]));
     if (thin.size() > most_findings_said)
         say("thin: and " + std::to_string(thin.size() - most_findings_said) + " more places.");
     if (!thin.empty())
-        for (const auto& way : ways_out(held)) say("  " + way);
+        for (const auto& way : art_library().ways_out(held)) say("  " + way);
 }
 
 }  // namespace
@@ -159,7 +160,8 @@ Outcome<HeldArtwork> drawn(const Puzzle& puzzle, const ArtworkOptions& options, 
     auto held = [&] {
         Progress progress("drawing and measuring", fix ? "of what may have to be tried" : "of the pieces");
         const CutControl control = control_of(progress);
-        return fix ? draw_to_hold(puzzle, options, control) : draw_and_measure(puzzle, options, control);
+        const auto draw = fix ? art_library().draw_to_hold : art_library().draw_and_measure;
+        return draw(puzzle, options, control);
     }();
     if (held) say_findings(*held);
     return held;
@@ -169,7 +171,7 @@ Outcome<std::optional<CutPlan>> planned_loads(const HeldArtwork& held, const Cut
     if (!options.plan) return std::optional<CutPlan>();
     if (auto refusal = idle_film(held.artwork, options)) return *std::move(refusal);
     Progress progress("planning loads", "of the effort spent");
-    auto plan = plan_loads(held.artwork, *options.plan, control_of(progress));
+    auto plan = art_library().plan_loads(held.artwork, *options.plan, control_of(progress));
     if (!plan) return plan.refusal();
     return std::optional<CutPlan>(*std::move(plan));
 }
@@ -178,7 +180,7 @@ Outcome<std::vector<NamedFile>> files_to_cut(const Puzzle& puzzle, const HeldArt
                                              const CutOptions& options) {
     if (auto refusal = idle_film(held.artwork, options)) return *std::move(refusal);
     Progress progress("planning loads", "of the effort spent");
-    return cut_files(puzzle, held, options, control_of(progress));
+    return art_library().cut_files(puzzle, held, options, control_of(progress));
 }
 
 }  // namespace lode::cli

@@ -8,6 +8,7 @@
 #include <letterlode/puzzle.hpp>
 #include <letterlode/version.hpp>
 
+#include "art_library.hpp"
 #include "verbs.hpp"
 
 namespace lode::cli {
@@ -43,8 +44,8 @@ ExitCode run(const std::vector<std::string>& arguments) {
         return done;
     }
     for (const auto& entry : all_verbs()) {
+        if (entry.name != first) continue;
         const Verb verb = entry.describe();
-        if (verb.name != first) continue;
         const auto values = read_options(verb, {arguments.begin() + 1, arguments.end()});
         if (!values) return report(values.refusal(), asks_for_json(arguments));
         if (values->is_on("help")) {
@@ -70,6 +71,9 @@ int main(int count, char** arguments) {
     } catch (const lode::DiskFault& fault) {
         say(std::string("letterlode: ") + fault.what());
         say("  Nothing was left half written. Make room, or write elsewhere.");
+    } catch (const MissingPart& fault) {
+        say(std::string("letterlode: ") + fault.what());
+        say("  Install letterlode anew, whole.");
     } catch (const std::bad_alloc&) {
         say("letterlode: the machine's memory does not suffice.");
     } catch (const std::exception& fault) {

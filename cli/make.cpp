@@ -69,7 +69,7 @@ void print_puzzles(const std::vector<Puzzle>& puzzles, bool several, bool json) 
 }  // namespace
 
 Verb make_verb() {
-    Verb verb{"make", "WORDS", "Makes a certified puzzle from a list of words.", "", {}};
+    Verb verb{.file = "WORDS", .purpose = "Makes a certified puzzle from a list of words."};
     add_grid_options(verb.options);
     add_text_options(verb.options);
     add_demand_options(verb.options);

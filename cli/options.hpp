@@ -16,19 +16,20 @@ namespace po = boost::program_options;
 
 // What a verb takes: its options, and the one file that it reads ("WORDS"), or several where it says so.
 struct Verb {
-    std::string name;
-    std::string file;     // the positional argument's name
-    std::string purpose;  // one line
-    std::string details;  // the rest of the help, with examples
-    po::options_description options;
+    std::string name = {};     // see VerbEntry
+    std::string file = {};     // the positional argument's name
+    std::string purpose = {};  // one line
+    std::string details = {};  // the rest of the help, with examples
+    po::options_description options = {};
     bool takes_several_files = false;
     bool needs_file = true;
 };
 
 // What a shell may offer where an option's value is typed.
 struct Offers {
-    std::vector<std::string> words = {};  // names of choices; one that ends in '=' is the beginning of a value
-    bool several = false;            // of these, with commas between
+    std::vector<std::string> words =
+        {};                // names of choices; one that ends in '=' is the beginning of a value
+    bool several = false;  // of these, with commas between
     bool files = false;
     bool folders = false;
 };

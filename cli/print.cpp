@@ -9,6 +9,7 @@
 #include <letterlode/print.hpp>
 #include <letterlode/puzzle.hpp>
 
+#include "art_library.hpp"
 #include "filler_options.hpp"
 #include "grid_input.hpp"
 #include "output_folder.hpp"
@@ -188,7 +189,7 @@ std::string points(double size) {
 ExitCode deliver_pages(const std::vector<Worksheet>& worksheets, const PrintOptions& options,
                        const Values& values) {
     const bool json = values.is_on("json");
-    const auto pages = print_worksheets(worksheets, options);
+    const auto pages = art_library().print_worksheets(worksheets, options);
     if (!pages) return report(pages.refusal(), json);
     const ExitCode code = deliver(pages->pdf, Form::pdf, values);
     if (code != done) return code;
@@ -196,7 +197,7 @@ ExitCode deliver_pages(const std::vector<Worksheet>& worksheets, const PrintOpti
     say((values.has("out") ? values.text("out") + ": " : std::string()) + std::to_string(pages->pages) +
         (pages->pages == 1 ? " page" : " pages") + ", letters of " + points(pages->letter_pt) +
         ", words of " + points(pages->list_pt) + ".");
-    if (json && values.has("out")) print(to_json(*pages, worksheets));
+    if (json && values.has("out")) print(art_library().pages_json(*pages, worksheets));
     return pages->is_large_enough ? done : finding;
 }
 
@@ -204,7 +205,7 @@ ExitCode deliver_text(const std::vector<Worksheet>& worksheets, const PrintOptio
                       const Values& values) {
     std::string text;
     for (const Worksheet& worksheet : worksheets)
-        text += (text.empty() ? "" : "\f") + worksheet_text(worksheet, options);
+        text += (text.empty() ? "" : "\f") + art_library().worksheet_text(worksheet, options);
     return deliver(text, Form::text, values);
 }
 
@@ -236,12 +237,10 @@ std::optional<Refusal> bad_call(const Values& values, Form form, std::size_t fil
 }  // namespace
 
 Verb print_verb() {
-    Verb verb{"print",
-              "PUZZLE...",
-              "Prints worksheets with their answer keys, for paper, a screen or a braille embosser.",
-              "",
-              {},
-              true};
+    Verb verb{
+        .file = "PUZZLE...",
+        .purpose = "Prints worksheets with their answer keys, for paper, a screen or a braille embosser.",
+        .takes_several_files = true};
     add_print_options(verb.options);
     verb.options.add_options()  //
         ("heading", po::value<std::vector<std::string>>()->value_name("TEXT"),
@@ -321,7 +320,7 @@ ExitCode print_sheets(const Values& values) {
         case Form::pdf:
             return deliver_pages(worksheets, *options, values);
         case Form::html:
-            return deliver(solve_page(worksheets.front(), *options), Form::html, values);
+            return deliver(art_library().solve_page(worksheets.front(), *options), Form::html, values);
         case Form::text:
             return deliver_text(worksheets, *options, values);
     }

@@ -5,6 +5,7 @@
 
 #include <letterlode/blank.hpp>
 
+#include "art_library.hpp"
 #include "choices.hpp"
 
 namespace lode::cli {
@@ -39,7 +40,8 @@ std::optional<Refusal> set_colours(PrintOptions& options, const Values& values) 
 
 std::optional<Refusal> set_margin(PrintOptions& options, const Values& values) {
     if (!values.has("margin")) return std::nullopt;
-    const auto margin = read_length(values.text("margin"), least_print_margin_mm, most_print_margin_mm);
+    const auto margin =
+        art_library().read_length(values.text("margin"), least_print_margin_mm, most_print_margin_mm);
     if (!margin) return margin.refusal();
     options.margin_mm = *margin;
     return std::nullopt;

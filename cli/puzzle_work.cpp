@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "art_library.hpp"
 #include "artwork_options.hpp"
 #include "choices.hpp"
 #include "cut_options.hpp"
@@ -71,14 +72,14 @@ constexpr std::size_t most_cells_on_a_screen = 10'000;
 void append_pages(std::vector<NamedFile>& files, const Puzzle& puzzle, const PrintOptions& options,
                   const std::string& folder, const Values& values) {
     const std::vector<Worksheet> worksheets{{puzzle, page_title(values)}};
-    const auto pages = print_worksheets(worksheets, options);
+    const auto pages = art_library().print_worksheets(worksheets, options);
     if (pages)
         files.push_back({folder + "worksheet.pdf", pages->pdf});
     else
         say("note: no worksheet.pdf: " + pages.refusal().message);
-    files.push_back({folder + "worksheet.txt", worksheet_text(worksheets.front(), options)});
+    files.push_back({folder + "worksheet.txt", art_library().worksheet_text(worksheets.front(), options)});
     if (puzzle.grid.grid.size().cells() <= most_cells_on_a_screen)
-        files.push_back({folder + "solve.html", solve_page(worksheets.front(), options)});
+        files.push_back({folder + "solve.html", art_library().solve_page(worksheets.front(), options)});
 }
 
 }  // namespace
@@ -139,7 +140,7 @@ Outcome<PuzzlesWanted> puzzles_wanted(const Recipe& recipe, const Values& values
 
 Outcome<Recipe> recipe_for(Recipe recipe, const PuzzlesWanted& wanted, const MakeControl& control) {
     if (!wanted.artwork) return recipe;
-    return recipe_on_blank(std::move(recipe), wanted.artwork->artwork, control);
+    return art_library().recipe_on_blank(std::move(recipe), wanted.artwork->artwork, control);
 }
 
 Outcome<std::vector<Puzzle>> make_puzzles(const CheckedRecipe& checked, const Recipe& recipe,

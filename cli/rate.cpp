@@ -23,11 +23,9 @@ Puzzle as_puzzle(const GridInput& input) {
 }  // namespace
 
 Verb rate_verb() {
-    Verb verb{"rate",
-              "PUZZLE",
-              "Tells how easily a grid is read and how much search its words ask for, part by part.",
-              "",
-              {}};
+    Verb verb{
+        .file = "PUZZLE",
+        .purpose = "Tells how easily a grid is read and how much search its words ask for, part by part."};
     add_words_option(verb.options);
     add_text_options(verb.options);
     add_artwork_options(verb.options);

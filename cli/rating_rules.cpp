@@ -2,6 +2,7 @@
 
 #include <letterlode/art.hpp>
 
+#include "art_library.hpp"
 #include "artwork_options.hpp"
 
 namespace lode::cli {
@@ -13,12 +14,12 @@ Outcome<RatingRules> rating_rules(const Puzzle& puzzle, const Values& values) {
                              "Give --blank, such as --blank 8x10in.");
     double viewing = 0;
     if (values.has("viewing")) {
-        const auto distance = read_distance(values.text("viewing"));
+        const auto distance = art_library().read_distance(values.text("viewing"));
         if (!distance) return distance.refusal();
         viewing = *distance;
     }
     if (values.has("font")) {
-        auto looks = letter_looks(puzzle.grid.alphabet, values.text("font"));
+        auto looks = art_library().letter_looks(puzzle.grid.alphabet, values.text("font"));
         if (!looks) return looks.refusal();
         rules.looks = std::move(*looks);
     }
@@ -27,9 +28,9 @@ Outcome<RatingRules> rating_rules(const Puzzle& puzzle, const Values& values) {
     auto options = artwork_options(values, Surface::first);
     if (!options) return options.refusal();
     if (puzzle.words.empty()) options->band = BandKind::none;
-    const auto artwork = draw(puzzle, *options);
+    const auto artwork = art_library().draw(puzzle, *options);
     if (!artwork) return artwork.refusal();
-    auto seen = letters_seen(puzzle, *artwork, *options, viewing);
+    auto seen = art_library().letters_seen(puzzle, *artwork, *options, viewing);
     if (!seen) return seen.refusal();
     rules.seen = std::move(*seen);
     return rules;

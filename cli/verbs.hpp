@@ -27,9 +27,13 @@ namespace lode::cli {
 [[nodiscard]] Verb batch_verb();
 [[nodiscard]] ExitCode batch(const Values& values);
 
+// To describe a verb takes longer than to find it by its name.
 struct VerbEntry {
-    Verb (*describe)();
+    std::string_view name;
+    Verb (*described)();  // without its name
     ExitCode (*run)(const Values&);
+
+    [[nodiscard]] Verb describe() const;
 };
 [[nodiscard]] const std::array<VerbEntry, 6>& all_verbs();
 

@@ -128,11 +128,13 @@ install(DIRECTORY ${PROJECT_SOURCE_DIR}/data/avoid ${PROJECT_SOURCE_DIR}/data/sa
 install(FILES ${PROJECT_SOURCE_DIR}/README.md DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT program)
 
 # The program is described in cli/, after this file, so its rules wait until the whole project has been read.
-# It finds the shared libraries by the way from its own folder, so that an installed tree can be moved.
+# It finds the shared libraries by the way from its own folder, and beside the core its part that links the art library, so that an installed tree can be moved.
 function(lode_install_program)
   file(RELATIVE_PATH libraries "${CMAKE_INSTALL_FULL_BINDIR}" "${CMAKE_INSTALL_FULL_LIBDIR}")
   set_target_properties(letterlode_cli PROPERTIES INSTALL_RPATH "$ORIGIN/${libraries}")
   install(TARGETS letterlode_cli RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR} COMPONENT program)
+  set_target_properties(lode_artwork_module PROPERTIES INSTALL_RPATH "$ORIGIN/..")
+  install(TARGETS lode_artwork_module LIBRARY DESTINATION ${CMAKE_INSTALL_LIBDIR}/letterlode COMPONENT program)
   get_target_property(written letterlode_cli BINARY_DIR)
   install(FILES ${written}/letterlode.1 DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT program)
   install(FILES ${written}/letterlode.bash DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <filesystem>
+#include <set>
 #include <thread>
 
 #include <oneapi/tbb/global_control.h>
@@ -24,7 +25,8 @@ namespace tbb = oneapi::tbb;
 // So many orders for each processor are under way or wait for an earlier one, at the most: an order that
 // takes long stops none of the others, and whatever the input's length, no more is held than these.
 constexpr std::size_t orders_for_each_thread = 32;
-// Numbers up to here are exact in the JSON of every language (2^53), and some are left for the lines that follow.
+// Numbers up to here are exact in the JSON of every language (2^53), and some are left for the lines that
+// follow.
 constexpr std::size_t most_first = 1'000'000'000'000'000;
 
 struct Batch {
@@ -124,22 +126,22 @@ void say_end(const Tally& tally, const Results& results, const Values& values) {
 // The options of make, rate and print that may stand on the command line for all orders.
 void add_shared_options(po::options_description& options) {
     const OrderOptions& known = order_options();
+    std::set<std::string> there;
+    for (const auto& option : options.options()) there.insert(option->long_name());
     for (const auto* verb : {&known.make, &known.rate, &known.print})
         for (const auto& option : verb->options()) {
             const std::string& name = option->long_name();
-            if (is_shared_option(name) && !options.find_nothrow(name, false)) options.add(option);
+            if (is_shared_option(name) && there.insert(name).second) options.add(option);
         }
 }
 
 }  // namespace
 
 Verb batch_verb() {
-    Verb verb{"batch",
-              "[FILE]",
-              "Makes a puzzle, and all that goes with it, of each of many orders: a line in, a line out.",
-              "",
-              {}};
-    verb.needs_file = false;
+    Verb verb{.file = "[FILE]",
+              .purpose =
+                  "Makes a puzzle, and all that goes with it, of each of many orders: a line in, a line out.",
+              .needs_file = false};
     verb.options.add_options()  //
         ("from", offered_value("TABLE", {.files = true}),
          "orders from a table with a header (CSV, or with semicolons or tabs) instead of FILE")  //

@@ -7,6 +7,7 @@
 #include <letterlode/art.hpp>
 #include <nlohmann/json.hpp>
 
+#include "art_library.hpp"
 #include "artwork_options.hpp"
 #include "cut_options.hpp"
 #include "print_options.hpp"
@@ -116,7 +117,8 @@ class Extras {
         const auto written = write_folder(folder + "/" + name, files, replace, disk);
         if (!written) return written.refusal();
         line_.add("folder", quoted_json(name));
-        if (held && !wanted_.several) line_.add("cut", to_json(*held, wanted_.artwork->cutting));
+        if (held && !wanted_.several)
+            line_.add("cut", art_library().cut_json(*held, wanted_.artwork->cutting));
         return std::nullopt;
     }
 

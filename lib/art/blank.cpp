@@ -138,14 +138,4 @@ Outcome<Blank> read_blank(std::string_view text) {
     return read_shape(*shape, after_separator(said.substr(word)), text);
 }
 
-std::string_view name(Surface surface) {
-    return surface == Surface::first ? "first" : "second";
-}
-
-std::optional<Surface> surface_named(std::string_view text) {
-    for (const Surface surface : {Surface::first, Surface::second})
-        if (name(surface) == text) return surface;
-    return std::nullopt;
-}
-
 }  // namespace lode

@@ -20,6 +20,13 @@ std::string_view name_among(const std::array<std::string_view, count>& names, Ch
 
 }  // namespace
 
+std::string_view name(Surface surface) {
+    return name_among(std::array<std::string_view, 2>{"first", "second"}, surface);
+}
+std::optional<Surface> surface_named(std::string_view text) {
+    return named(text, std::array{Surface::first, Surface::second});
+}
+
 std::string_view name(BandKind kind) {
     return name_among(std::array<std::string_view, 4>{"capsule", "brush", "ring", "none"}, kind);
 }

@@ -24,7 +24,7 @@ foreach(component IN LISTS CPACK_COMPONENTS_ALL)
 
   # The loader finds the libraries by itself. file(RPATH_REMOVE) is what CMake's own install scripts call; there is no documented
   # command that does it without another tool.
-  file(GLOB loaded ${usr}/bin/* ${usr}/lib/*/lib*.so.*.*.*)
+  file(GLOB loaded ${usr}/bin/* ${usr}/lib/*/lib*.so.*.*.* ${usr}/lib/*/letterlode/*.so)
   foreach(file IN LISTS loaded)
     file(RPATH_REMOVE FILE ${file})
     run(strip --remove-section=.comment --remove-section=.note ${file})

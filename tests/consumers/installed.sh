@@ -61,6 +61,7 @@ quietly pdftotext "$scratch/sheet.pdf" "$scratch/sheet.txt"
 
 step "the installed program finds its libraries from its new place"
 quietly env -u LD_LIBRARY_PATH "$prefix/bin/letterlode" --version
+quietly env -u LD_LIBRARY_PATH "$prefix/bin/letterlode" print "$scratch/bed.txt" --out "$scratch/bed.pdf"
 
 step "with an absolute library folder the pkg-config files name it"
 quietly cmake -G Ninja -S "$source" -B "$scratch/absolute" -DLODE_TESTS=OFF -DLODE_BENCH=OFF -DCMAKE_C_COMPILER="$cc" \

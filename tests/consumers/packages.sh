@@ -72,7 +72,7 @@ for file in lib{letterlode,letterlode-art}.{a,so} cmake/letterlode/letterlodeCon
 done
 for file in bin/letterlode share/man/man1/letterlode.1.gz share/bash-completion/completions/letterlode \
             share/zsh/vendor-completions/_letterlode share/doc/letterlode/README.md \
-            share/letterlode/samples/tool-shed.txt share/letterlode/avoid/en.txt; do
+            share/letterlode/samples/tool-shed.txt share/letterlode/avoid/en.txt "${libdir#usr/}/letterlode/artwork.so"; do
   files "${program[0]}" | grep -qx "usr/$file" || fail "the program's package lacks $file"
 done
 
@@ -85,7 +85,7 @@ libharfbuzz.so.0\nlibpolyclipping.so.22\nlibpugixml.so.1\nlibqpdf.so.29' "$(need
 for name in letterlode letterlode-art; do
   readelf -d "$root/$libdir/lib$name.so.0.1" | grep -q "SONAME.*\[lib$name\.so\.0\.1\]" || fail "lib$name has another SONAME"
 done
-for file in "$libdir/libletterlode.so.0.1" "$libdir/libletterlode-art.so.0.1" usr/bin/letterlode; do
+for file in "$libdir/libletterlode.so.0.1" "$libdir/libletterlode-art.so.0.1" "$libdir/letterlode/artwork.so" usr/bin/letterlode; do
   ! readelf -d "$root/$file" | grep -E 'R(UN)?PATH' || fail "$file names a folder"
 done
 size=$(stat -Lc %s "$root/$libdir/libletterlode.so.0.1")

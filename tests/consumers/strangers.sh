@@ -9,6 +9,11 @@ step "install, move the tree, and take the library of artwork out of it"
 installed_and_moved "$build"
 printf 'Parsnip\nSweet pea\nJalapeño\nLeek\n' | "$prefix/bin/letterlode" make - --grid 10x8 >"$scratch/made"
 find "$prefix" \( -name '*letterlode-art*' -o -name 'art*-targets*.cmake' \) -delete
+step "without it the program makes puzzles still, and says what it cannot draw for"
+printf 'Parsnip\nSweet pea\nJalapeño\nLeek\n' | "$prefix/bin/letterlode" make - --grid 10x8 | cmp - "$scratch/made"
+printf '{"words":["Parsnip","Leek"],"seed":7}\n' | "$prefix/bin/letterlode" batch 2>"$scratch/log" | grep -q '"certified":true' || fail "no batch"
+code=0; printf 'Leek\nParsnip\n' | "$prefix/bin/letterlode" print - >"$scratch/log" 2>&1 || code=$?
+[ $code = 3 ] && grep -q 'cannot be loaded.*letterlode-art' "$scratch/log" || { cat "$scratch/log"; fail "print ends with $code"; }
 cp -r "$here"/{c,cpp,python,node} "$scratch"
 mkdir "$scratch/said"
 
