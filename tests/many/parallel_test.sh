@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # parallel_test.sh PROGRAM: data/many/parallel.sh with two hosts, network namespaces that run an SSH server each. One is killed on the
-# way, with its work; then the machine that calls; then every host. Joined, the results are those of one machine, byte for byte.
+# way, with its work; another time its plug is pulled; then the machine that calls is killed; then every host. Joined, the results are those of one machine, byte for byte.
 set -euo pipefail
 here=$(cd "$(dirname "$0")" && pwd)
 source "$here/world.sh"
@@ -52,7 +52,7 @@ for host in potting glasshouse; do
   printf '198.18.%d.2 %s\n' $number "$(cut -d' ' -f1,2 host_key.pub)" >>known_hosts
   serve "$host"
 done
-printf 'Host *\n  User root\n  IdentityFile /run/key\n  IdentitiesOnly yes\n  UserKnownHostsFile /run/known_hosts\n  BatchMode yes\n  ConnectTimeout 10\n' >>ssh_config
+printf 'Host *\n  User root\n  IdentityFile /run/key\n  IdentitiesOnly yes\n  UserKnownHostsFile /run/known_hosts\n  BatchMode yes\n  ConnectTimeout 2\n  ServerAliveInterval 1\n' >>ssh_config
 # In the potting shed the program answers every job. In the glasshouse it answers one whole, and hangs in the midst of the next.
 printf '#!/bin/bash\nexec %q "$@"\n' "$program" >potting/letterlode
 cat >glasshouse/letterlode <<END
@@ -93,6 +93,19 @@ ends glasshouse
 wait $run || { cat killed.said; fail "the run does not survive a host"; }
 same killed.jsonl
 [ "$(done_by killed.jsonl glasshouse) $(done_by killed.jsonl potting)" = "1 19" ] || { cat killed.jsonl.parts/log; fail "who did what"; }
+
+step "a host's plug is pulled: it says no word more"
+rm glasshouse/{jobs,hangs}
+serve glasshouse
+call silent.jsonl >silent.said 2>&1 &
+run=$!
+waits_for $run test -e glasshouse/hangs || { cat silent.said; fail "the glasshouse was never at work"; }
+ip -n home link set to2 down
+wait $run || { cat silent.said; fail "the run does not survive a silent host"; }
+ip -n home link set to2 up
+ends glasshouse
+same silent.jsonl
+[ "$(done_by silent.jsonl glasshouse) $(done_by silent.jsonl potting)" = "1 19" ] || { cat silent.jsonl.parts/log; fail "who did what"; }
 
 step "the machine that calls is killed, and goes on with the host that is left"
 rm glasshouse/{jobs,hangs}
