@@ -4,6 +4,7 @@
 #   data/many/parallel.sh orders.jsonl puzzles.jsonl potting,glasshouse --rate
 #
 # writes the bytes that `letterlode batch --rate <orders.jsonl` writes on one machine. Whatever ends it, the same call goes on from there.
+# With --out DIR the folders come back too, and DIR is as one machine would have written it.
 # Each host needs letterlode and perl, and takes an SSH key of yours without a question. A file that an order names ("words":
 # "herbs.txt") must be in the home folder on each host.
 #   LINES_EACH   lines a job (50000). A job costs an SSH connection, about a third of a second; let its work take some seconds.
@@ -16,10 +17,22 @@ orders=$1 results=$2 hosts=$3; shift 3
 lines_each=${LINES_EACH:-50000}
 export PARALLEL_SSH=${PARALLEL_SSH:-ssh -o ConnectTimeout=10 -o ServerAliveInterval=10}
 parts=$results.parts
+
+# --out names a folder here. On a host each job writes into one of its own, which it sends back with its results.
+options=() folder=
+while [ $# -gt 0 ]; do
+  case $1 in
+    --out) folder=${2:?--out wants a folder}; shift ;;
+    --out=*) folder=${1#*=} ;;
+    *) options+=("$1") ;;
+  esac
+  shift
+done
+[ ! -e "$folder" ] || { echo "parallel.sh: $folder exists already: give --out another name." >&2; exit 2; }
 mkdir -p "$parts"
 
 # GNU parallel goes on by the numbers of its jobs alone. Other orders, or jobs of another size, would be mixed with the old ones.
-call="$(sha256sum <"$orders") $lines_each $*"
+call="$(sha256sum <"$orders") $lines_each ${folder:+folders }${options[*]}"
 [ -e "$parts/call" ] || printf '%s\n' "$call" >"$parts/call"
 [ "$(cat "$parts/call")" = "$call" ] ||
   { echo "parallel.sh: $parts was begun with other orders, options or LINES_EACH: move it away." >&2; exit 2; }
@@ -34,18 +47,25 @@ if [ -s "$parts/log" ] && [ -n "$(tail -c 1 "$parts/log")" ]; then sed -i '$d' "
 # --resume-failed  goes on: jobs that the log does not have, and those that it has as failed. --resume would leave those out.
 # --jobs 1       the program uses every processor of its host by itself.
 # An exit code of 1 says that some orders were refused. That is an answer, and their lines tell it.
+batch="${LETTERLODE:-letterlode} batch --first \$((({#} - 1) * $lines_each + 1)) $([ ${#options[@]} -eq 0 ] || printf '%q ' "${options[@]}")"
+job="$batch; [ \$? -le 1 ]"
+[ -z "$folder" ] || job="made=\$(mktemp -d) && trap 'rm -rf \"\$made\"' EXIT && { $batch --out \"\$made/folders\" >\"\$made/results\"; [ \$? -le 1 ]; } &&
+  tar -C \"\$made\" -c results folders"
 only_hosts=${hosts//[^,]/}
 parallel --pipe -N "$lines_each" --jobs 1 --sshlogin "$hosts" --retries $((${#only_hosts} + 2)) \
-  --joblog "$parts/log" --resume-failed --results "$parts/{#}" \
-  "${LETTERLODE:-letterlode} batch --first \$((({#} - 1) * $lines_each + 1)) $([ $# -eq 0 ] || printf '%q ' "$@"); [ \$? -le 1 ]" \
-  <"$orders" >/dev/null ||
+  --joblog "$parts/log" --resume-failed --results "$parts/{#}" "$job" <"$orders" >/dev/null ||
   { echo "parallel.sh: some jobs failed ($parts/log says which, $parts/*.err why). The same call goes on." >&2; exit 3; }
 
 # Joined in the order of lines, and only where each order has its answer.
 jobs=$((($(wc -l <"$orders") + lines_each) / lines_each))
 for ((job = 1; job <= jobs; ++job)); do
-  if [ -e "$parts/$job" ]; then cat "$parts/$job"; fi
+  if [ -e "$parts/$job" ] && [ -z "$folder" ]; then cat "$parts/$job"; fi
+  if [ -e "$parts/$job" ] && [ -n "$folder" ]; then
+    tar -xf "$parts/$job" -C "$parts"
+    cat "$parts/results"
+  fi
 done >"$parts/joined"
 asked=$(grep -c '[^[:space:]]' "$orders" || true) answered=$(wc -l <"$parts/joined")
 [ "$asked" = "$answered" ] || { echo "parallel.sh: $asked orders, but $answered results in $parts." >&2; exit 3; }
+if [ -n "$folder" ]; then mv "$parts/folders" "$folder"; fi
 mv "$parts/joined" "$results"

@@ -70,9 +70,10 @@ orders 1000 >orders.jsonl
 [ "$(wc -l <alone.jsonl)" = 999 ] || fail "orders of the test"
 grep -q '"letterlode-refusal"' alone.jsonl || fail "no order is refused"
 
-call() {  # call RESULTS: the example, from home
+call() {  # call RESULTS [OPTION...]: the example, from home
+  local results=$1; shift
   ip netns exec home env PARALLEL_SSH="ssh -F /run/ssh_config" LETTERLODE=/run/host/letterlode LINES_EACH=50 \
-    bash "$parallel_sh" orders.jsonl "$1" potting,glasshouse </dev/null
+    bash "$parallel_sh" "${ORDERS:-orders.jsonl}" "$results" potting,glasshouse "$@" </dev/null
 }
 # ends PLACE: every process there is killed, those too that begin meanwhile.
 ends() {
@@ -124,6 +125,20 @@ call stopped.jsonl >stopped.said 2>&1 || { cat stopped.said; fail "it does not g
 same stopped.jsonl
 [ $kept -ge 1 ] || fail "nothing was kept"
 [ "$(answered | xargs)" = "$(seq 20 | xargs)" ] || { cat stopped.jsonl.parts/log; fail "what was done was done again"; }
+
+step "with folders, which come back"
+rm glasshouse/{jobs,hangs}
+ln -sf "$(realpath potting/letterlode)" glasshouse/letterlode
+serve glasshouse
+head -n 70 orders.jsonl >few.jsonl
+"$program" batch --out alone --rate <few.jsonl >few.alone 2>/dev/null || [ $? = 1 ] || fail "one machine alone"
+ORDERS=few.jsonl call few.results --out folders --rate >few.said 2>&1 || { cat few.said; fail "no folders come"; }
+cmp few.alone few.results
+diff -r alone folders
+[ "$(find folders -name worksheet.pdf | wc -l)" = 68 ] || fail "not every order has its folder"
+code=0; ORDERS=few.jsonl call few.results --out folders --rate >few.said 2>&1 || code=$?
+[ $code = 2 ] || { cat few.said; fail "a folder that is there is written over"; }
+ends glasshouse
 
 step "no host is left; then one is back"
 ends potting

@@ -60,13 +60,24 @@ waits_for $slurmd ends_or_is_idle && is_idle || { cat slurmctld.log slurmd.log; 
 orders 1000 >orders.jsonl
 "$program" batch <orders.jsonl >alone.jsonl 2>/dev/null || [ $? = 1 ] || fail "one machine alone"
 [ "$(wc -l <alone.jsonl)" = 999 ] || fail "orders of the test"
-call() { LINES_EACH=150 LETTERLODE=$1 bash "$here/../../data/many/slurm.sh" orders.jsonl "$2" </dev/null; }
+call() {  # call PROGRAM RESULTS [OPTION...]: the example
+  local program=$1; shift
+  LINES_EACH=${LINES:-150} LETTERLODE=$program bash "$here/../../data/many/slurm.sh" "${ORDERS:-orders.jsonl}" "$@" </dev/null
+}
 same() { cmp alone.jsonl "$1" || fail "$1 differs from the results of one machine"; }
 
 step "an array of seven tasks"
 call "$program" whole.jsonl >said 2>&1 || { cat said slurmctld.log slurmd.log; fail "the job fails"; }
 same whole.jsonl
 [ "$(find whole.jsonl.parts -name 'results-*' | wc -l)" = 7 ] || fail "not seven tasks"
+
+step "with folders, which all tasks write into one"
+head -n 40 orders.jsonl >few.jsonl
+"$program" batch --out alone --rate <few.jsonl >few.alone 2>/dev/null || [ $? = 1 ] || fail "one machine alone"
+LINES=20 ORDERS=few.jsonl call "$program" few.results --out folders --rate >said 2>&1 || { cat said; fail "the job fails"; }
+cmp few.alone few.results
+diff -r alone folders
+[ "$(find folders -name worksheet.pdf | wc -l)" = 38 ] || fail "not every order has its folder"
 
 step "a task is killed with half of a line written, and the same call goes on"
 cat >torn <<END
