@@ -39,11 +39,15 @@ template <class Choices>
     return names;
 }
 
+// Small letters are what names have; A4 is taken for a4 all the same.
+[[nodiscard]] std::string in_small_letters(std::string text);
+
 template <class Choices>
 [[nodiscard]] std::optional<typename Choices::value_type> choice_named(const Choices& choices,
                                                                        const std::string& text) {
+    const std::string wanted = in_small_letters(text);
     for (const auto choice : choices)
-        if (name(choice) == text) return choice;
+        if (name(choice) == wanted) return choice;
     return std::nullopt;
 }
 

@@ -38,8 +38,11 @@ class OfferedValue final : public po::typed_value<T>, public HasOffers {
     }
 };
 
-// Boost's sentences speak of '--grid' and of positions; they are kept, and only given a start.
+// Boost's sentences speak of '--grid' and of positions; they are kept, but for one that explains nothing.
 std::string sentence(const po::error& error) {
+    const auto* syntax = dynamic_cast<const po::invalid_command_line_syntax*>(&error);
+    if (syntax && syntax->kind() == po::invalid_syntax::empty_adjacent_parameter)
+        return "'" + syntax->tokens() + "=' has nothing behind the '='";
     return error.what();
 }
 
@@ -165,8 +168,7 @@ Outcome<std::size_t> count_value(const Values& values, const char* option, std::
                                  std::size_t otherwise) {
     if (!values.has(option)) return otherwise;
     const auto count = whole_number(option, values.text(option));
-    if (!count) return count.refusal();
-    if (*count >= 1 && *count <= most) return static_cast<std::size_t>(*count);
+    if (count && *count >= 1 && *count <= most) return static_cast<std::size_t>(*count);
     return unusable_value(option, values.text(option),
                           "Give a number from 1 to " + std::to_string(most) + ".");
 }

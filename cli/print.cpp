@@ -234,6 +234,19 @@ std::optional<Refusal> bad_call(const Values& values, Form form, std::size_t fil
     return std::nullopt;
 }
 
+// A file goes into a folder that is there: a name that was mistyped makes none.
+std::optional<Refusal> no_folder_for(const std::string& file) {
+    const auto folder = std::filesystem::path(file).parent_path();
+    std::error_code unknown;
+    if (folder.empty() || std::filesystem::is_directory(folder, unknown)) return std::nullopt;
+    return Refusal{Refusal::Reason::unusable,
+                   "'" + folder.string() + "' is no folder.",
+                   {},
+                   {"Give --out a file in a folder that is there, or make that folder first."},
+                   file,
+                   0};
+}
+
 }  // namespace
 
 Verb print_verb() {
@@ -290,6 +303,7 @@ ExitCode print_sheets(const Values& values) {
     if (values.has("out"))
         if (const auto refusal = cannot_write_to(values.text("out"), values.is_on("replace")))
             return report(*refusal, json);
+    if (const auto refusal = no_folder_for(values.text("out"))) return report(*refusal, json);
     auto options = print_options(values);
     if (!options) return report(options.refusal(), json);
     options->contents = values.text("booklet");

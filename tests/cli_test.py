@@ -261,6 +261,30 @@ class RefusesWhatItCannotUse(InFolder):
         self.refused(2, "make", words, "--blank", "8x10in", "--surface", "first", "--font", "No Such Family", "--out", "panel", says=["No Such Family"])
         self.assertEqual(self.names(), ["words.txt"])
 
+    def test_a_number_out_of_its_range_is_told_the_range(self):
+        for value in ("-1", "0", "x", "99999999999999999999"):
+            result = run("make", SAMPLE, "--threads", value)
+            self.assertEqual(result.returncode, 2)
+            self.assertIn(b"Give a number from 1 to 1024.", result.stderr)
+
+    def test_nothing_behind_an_equals_sign(self):
+        result = run("make", SAMPLE, "--message=")
+        self.assertEqual(result.returncode, 2)
+        self.assertIn(b"'--message=' has nothing behind the '='", result.stderr)
+
+    def test_names_of_choices_may_have_capitals(self):
+        for option, value in (("--letters", "Lower"), ("--shape", "Heart")):
+            with_capital = run("make", SAMPLE, "--json", option, value)
+            self.assertEqual(with_capital.returncode, 0, with_capital.stderr)
+            self.assertEqual(with_capital.stdout, run("make", SAMPLE, "--json", option, value.lower()).stdout)
+        self.assertEqual(run("print", SAMPLE, "--page", "A4", "--out", self.folder / "sheet.pdf").returncode, 0)
+
+    def test_pages_into_a_folder_that_is_not_there(self):
+        result = run("print", SAMPLE, "--out", self.folder / "beds" / "sheet.pdf")
+        self.assertEqual(result.returncode, 2)
+        self.assertIn(b"/beds' is no folder.", result.stderr)
+        self.assertEqual(os.listdir(self.folder), [])
+
     def test_files_that_cannot_be_read(self):
         self.refused(2, "make", "missing.txt", says=["missing.txt"])
         self.refused(2, "make", self.folder, says=["folder"])

@@ -189,6 +189,17 @@ TEST_CASE("a list that begins with word,band is a table of words and their bands
     CHECK(read("Basil\nword,band\n") == Rows{{"Basil", ""}, {"word,band", ""}});
 }
 
+TEST_CASE("a header with other columns is no word") {
+    for (const char* header : {"word,color", "Word;Colour", "word\tband\tsize", "\"word\",\"colour\""}) {
+        const Refusal refusal =
+            refused_lines("# beds\n" + std::string(header) + "\nBasil,green\nMint,gold\n");
+        CHECK(refusal.line == 2);
+        CHECK_THAT(refusal.message, Contains("other columns than word and band"));
+        CHECK_THAT(refusal.advice.front(), Contains("word,band"));
+    }
+    CHECK(read_word_lines("words,and more\nword\n", "").value().words.size() == 2);
+}
+
 TEST_CASE("a table's faulty rows are named") {
     const Refusal three = refused_lines("word,band\nBasil,gold\nMint,red,blue\n");
     CHECK(three.line == 3);

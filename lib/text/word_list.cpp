@@ -156,15 +156,19 @@ std::optional<std::vector<std::string>> fields_of(std::string_view row, char sep
     }
 }
 
-// The separator of a table whose header this is: "word,band", whatever its case.
-std::optional<char> separator_of_header(std::string_view row) {
+// "word,band", whatever its case; or a header that begins so, and has other columns.
+struct TableHeader {
+    char separator;
+    bool is_known;
+};
+std::optional<TableHeader> table_header(std::string_view row) {
     std::string small;
     for (const char c : row)
-        if (!is_blank(c) || c == '\t') small += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+        if ((!is_blank(c) || c == '\t') && c != '"')
+            small += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
     for (const char separator : {',', ';', '\t'})
-        if (small == std::string("word") + separator + "band" ||
-            small == std::string("\"word\"") + separator + "\"band\"")
-            return separator;
+        if (const std::string beginning = std::string("word") + separator; small.starts_with(beginning))
+            return TableHeader{separator, small == beginning + "band"};
     return std::nullopt;
 }
 
@@ -184,8 +188,11 @@ class ListReader {
         if (!in_columns) {
             if (!is_begun_ && !trimmed(row).empty()) {
                 is_begun_ = true;
-                separator_ = separator_of_header(row);
-                if (separator_) return true;
+                if (const auto header = table_header(row)) {
+                    separator_ = header->separator;
+                    if (!header->is_known) refuse_header(line);
+                    return header->is_known;
+                }
             }
             return separator_ ? add_row(row, line) : add(trimmed(row), line);
         }
@@ -209,6 +216,14 @@ class ListReader {
     // One blank stands inside a word ("Saint Malo"); two, or the separators of a table, between words.
     static std::size_t column_end(std::string_view row) {
         return std::min({row.find_first_of("\t,;"), row.find("  "), row.size()});
+    }
+
+    void refuse_header(int line) {
+        faults_.add(line, "this header has other columns than word and band.", {});
+        faults_.advise(
+            "Write 'word,band' there, and in the column band the colour of a word's band; or leave that "
+            "column "
+            "and the header out.");
     }
 
     bool add_row(std::string_view row, int line) {
