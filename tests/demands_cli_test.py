@@ -13,6 +13,17 @@ class MeetsDemands(InFolder):
         self.assertEqual(result.returncode, 0, result.stderr.decode())
         return json.loads(result.stdout)
 
+    def test_more_crossings_than_letters_in_common(self):
+        # Counted by hand: Basil, Mint and Nasturtium have A, S, I, T, M and N in common, each in one cell, since I stands in
+        # each once, and both other Ts in one word.
+        for words, most, says in (("Fig\nPlum\nYew\n", 0, "No two of the words have a letter in common"),
+                                  ("Basil\nMint\nNasturtium\n", 6, "in 6 cells at the most, and not in 7")):
+            words = self.write("words.txt", words)
+            self.refused(1, "make", words, "--grid", "12x12", "--crossings", f"at-least {most + 1}", says=[says])
+        words = self.write("words.txt", "Fig\nGum\n")
+        self.assertEqual(run("make", words, "--grid", "6x6", "--crossings", "at-least 1").returncode, 0)
+        self.refused(1, "make", words, "--grid", "6x6", "--crossings", "at-least 2", says=["in 1 cell at the most, and not in 2"])
+
     def test_crossings_are_asked_for_in_words(self):
         cover = lambda puzzle: [cell for word in puzzle["words"] for cell in cells_of(word)]
         crossings = lambda puzzle: len({cell for cell in cover(puzzle) if cover(puzzle).count(cell) > 1})

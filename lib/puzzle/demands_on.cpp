@@ -162,11 +162,16 @@ class DemandsOn {
         if (wanted.least > 0 && recipe_.spacing > 0)
             return contradiction("Words that are kept apart cannot cross, and crossings are asked for.",
                                  "Leave --spacing or --crossings out.");
-        if (wanted.least > letters_ / 2)
-            return out_of_reach("The words have " + number(letters_) +
-                                    " letters, two of which at least meet in a crossing: they cannot cross " +
-                                    number(wanted.least) + " times.",
-                                "Ask for " + number(letters_ / 2) + " crossings at the most.");
+        if (wanted.least > 0)
+            if (const std::size_t most = most_crossings(); wanted.least > most)
+                return most == 0
+                           ? out_of_reach(
+                                 "No two of the words have a letter in common: none can cross another.",
+                                 "Leave --crossings out, or add words that share letters.")
+                           : out_of_reach("By their letters the words can cross in " + cells(most) +
+                                              " at the most, and not in " + number(wanted.least) + ".",
+                                          "Ask for " + number(most) +
+                                              " crossings at the most, or add words that share letters.");
         if (!demands_.leftover) return std::nullopt;
         // Every letter beyond the cells to cover lies on another.
         const std::size_t shared = letters_ - (mask_.open_count() - *demands_.leftover);
@@ -182,6 +187,26 @@ class DemandsOn {
         // Nothing shared is a tiling, which the searches do better at when they know.
         if (shared == 0) demands_.crossings.most = 0;
         return std::nullopt;
+    }
+
+    // In a crossing two words have the same letter, and a word has each of its letters in a cell of its own.
+    [[nodiscard]] std::size_t most_crossings() const {
+        struct Letters {
+            std::size_t all = 0, most_of_a_word = 0;
+        };
+        std::map<Letter, Letters> letters;
+        for (const auto& word : placing_.words) {
+            std::map<Letter, std::size_t> of_word;
+            for (const Letter letter : word) ++of_word[letter];
+            for (const auto& [letter, count] : of_word) {
+                letters[letter].all += count;
+                letters[letter].most_of_a_word = std::max(letters[letter].most_of_a_word, count);
+            }
+        }
+        std::size_t most = 0;
+        for (const auto& [letter, count] : letters)
+            most += std::min(count.all / 2, count.all - count.most_of_a_word);
+        return most;
     }
 
     [[nodiscard]] Directions backward() const {
