@@ -189,6 +189,29 @@ class ReadsTables(InFolder):
             results, _ = self.batch("--from", "orders.csv", "--words-column", "names")
             self.assertEqual([self.shown(result) for result in results], [["Ivo", "Una"], ["Dill", "Mint"]])
 
+    def test_names_of_columns_may_have_capitals_and_values_those_of_a_spreadsheet(self):
+        self.write("orders.csv", "Name,Words,Default_Avoid_List,PIN\nW-1,\"Ivo,Una\",FALSE,\"Ivo@1,1,right; Una@2,1,right\"\n")
+        (result,), said = self.batch("--from", "orders.csv", "--words-column", "words", "--grid", "6x6")
+        self.assertEqual((result["name"], said), ("W-1", "1 puzzle made.\n"))
+        self.assertFalse(result["recipe"]["default_avoid_list"])
+        self.assertEqual([word["placed"]["row"] for word in result["words"]], [1, 2])
+
+    def test_a_field_behind_the_last_column_is_no_order(self):
+        self.write("orders.csv", "names,heading\nIvo,Una\nIvo,\"Una\",Sage\nDill,,,\n")
+        results, _ = self.batch("--from", "orders.csv", "--words-column", "names", "--out", "panels", code=1)
+        self.assertEqual([result["format"] for result in results], ["letterlode-puzzle", "letterlode-refusal", "letterlode-puzzle"])
+        self.assertIn("'Sage' stands behind the last column", results[1]["message"])
+        self.assertEqual(results[1]["line"], 3)
+
+    def test_what_is_no_utf8_or_no_text_at_all(self):
+        self.write("orders.csv", "names,heading\nIvo,Zo\u00eb\nUna,Plot 4\n".encode("latin-1"))
+        results, _ = self.batch("--from", "orders.csv", "--words-column", "names", "--out", "panels", code=1)
+        self.assertIn("no UTF-8", results[0]["message"])
+        self.assertEqual(self.shown(results[1]), ["Una"])
+        for header in ("n\u00e4mes\nIvo\n".encode("latin-1"), b"PK\x03\x04names\n", b"names\0\nIvo\n"):
+            self.write("orders.csv", header)
+            self.refused(2, "batch", "--from", "orders.csv", "--words-column", "names", says=["orders.csv:1", "UTF-8"])
+
     def test_a_column_is_an_order(self):
         self.write("beds.csv", "Herb bed,Shed\nThyme,Rake\nSage,Spade\n,Hoe\n")
         results, _ = self.batch("--from", "beds.csv", "--by-column")

@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "batch/order_options.hpp"
+#include "choices.hpp"
 #include "demand_options.hpp"
 #include "puzzle_work.hpp"
 #include "recipe_options.hpp"
@@ -41,6 +42,16 @@ struct Fault {
     throw Fault{{Refusal::Reason::unusable, fault, std::move(words), {advice}, {}, 0}};
 }
 
+// A table has only texts, and a spreadsheet writes TRUE.
+std::optional<bool> truth_of(const Json& value) {
+    if (value.is_boolean()) return value.get<bool>();
+    if (!value.is_string()) return std::nullopt;
+    const std::string text = in_small_letters(value.get<std::string>());
+    if (text == "true" || text == "yes" || text == "1") return true;
+    if (text == "false" || text == "no" || text == "0") return false;
+    return std::nullopt;
+}
+
 std::string text_of(const std::string& name, const Json& value) {
     if (value.is_string()) return value.get<std::string>();
     if (value.is_number()) return value.dump();
@@ -57,13 +68,15 @@ void add_option(po::variables_map& values, const po::option_description& option,
     };
     switch (kind_of(option)) {
         case OptionKind::turned_on:
-            // A table has only texts.
-            if (value == "true" || value == "yes" || value == "1") return put(true);
-            if (value == "false" || value == "no" || value == "0") return put(false);
-            if (!value.is_boolean())
-                fail("\"" + name + "\" is neither true nor false.", "Give it one of them.");
-            return put(value.get<bool>());
+            if (const auto truth = truth_of(value)) return put(*truth);
+            fail("\"" + name + "\" is neither true nor false.", "Give it one of them.");
         case OptionKind::text:
+            // As --name-line, without a value.
+            if (value == true && option.semantic()->min_tokens() == 0) {
+                boost::any implied;
+                option.semantic()->parse(implied, {}, true);
+                return put(std::move(implied));
+            }
             return put(text_of(name, value));
         case OptionKind::texts: {
             std::vector<std::string> texts;
@@ -106,18 +119,18 @@ struct Members {
     Json recipe = Json::object();
     std::optional<std::string> words_file;
     po::variables_map make;
-    po::variables_map rate;   // besides make's
-    po::variables_map print;  // likewise
-    bool wants_rating = false;
+    po::variables_map rate;     // besides make's
+    po::variables_map print;    // likewise
+    bool wants_rating = false;  // by an option of it
     bool wants_pages = false;
+    std::optional<bool> says_rating = {};  // by its own "rate"
+    std::optional<bool> says_pages = {};
 };
 
 // "print": true, or an object of options.
 bool add_verb(po::variables_map& values, const po::options_description& known, const std::string& verb,
               const Json& value) {
-    if (value.is_boolean()) return value.get<bool>();
-    if (value == "true" || value == "yes" || value == "1") return true;
-    if (value == "false" || value == "no" || value == "0") return false;
+    if (const auto truth = truth_of(value)) return *truth;
     if (!value.is_object())
         fail("\"" + verb + "\" is neither true nor an object of options.",
              "Write \"" + verb + "\": true, or {\"option\": value, ...}.");
@@ -133,9 +146,9 @@ void sort_member(const std::string& name, const Json& value, Members& members) {
         members.words_file = value.get<std::string>();
         check_file(name, *members.words_file);
     } else if (name == "rate") {
-        members.wants_rating = add_verb(members.rate, known.rate, name, value) || members.wants_rating;
+        members.says_rating = add_verb(members.rate, known.rate, name, value);
     } else if (name == "print") {
-        members.wants_pages = add_verb(members.print, known.print, name, value) || members.wants_pages;
+        members.says_pages = add_verb(members.print, known.print, name, value);
     } else if (name == "cut") {
         add_verb(members.make, known.make, name, value);
     } else if (const auto* option = known.make.find_nothrow(name, false);
@@ -177,8 +190,8 @@ void add_defaults(Members& members, const po::variables_map& defaults) {
     const auto is_on = [&](const char* name) {
         return defaults.count(name) > 0 && defaults[name].as<bool>();
     };
-    members.wants_rating = members.wants_rating || is_on("rate");
-    members.wants_pages = members.wants_pages || is_on("print");
+    members.wants_rating = members.says_rating.value_or(members.wants_rating || is_on("rate"));
+    members.wants_pages = members.says_pages.value_or(members.wants_pages || is_on("print"));
 }
 
 template <class T>
@@ -195,7 +208,17 @@ Recipe recipe_of(Members& members, const Values& make, const std::string& source
     if (members.words_file || !whole.contains("words")) whole["words"] = Json::array();
     Recipe recipe =
         taken(recipe_from_json(whole.dump(-1, ' ', false, Json::error_handler_t::replace), source));
-    if (members.words_file) recipe.words = taken(read_list(*members.words_file));
+    if (members.words_file) {
+        auto words = read_list(*members.words_file);
+        if (!words) {
+            Refusal refusal = words.refusal();
+            refusal.advice.push_back(
+                "\"words\" in quotes is a file's name; a list stands in brackets: "
+                "[\"Thyme\", \"Sage\"].");
+            throw Fault{refusal};
+        }
+        recipe.words = *std::move(words);
+    }
     return taken(with_recipe_options(std::move(recipe), make));
 }
 
@@ -224,7 +247,8 @@ Refusal no_json(const std::string& why) {
     return {Refusal::Reason::unusable,
             "The line is no JSON: " + why + ".",
             {},
-            {"Write an order a line, as {\"words\": [\"Thyme\", \"Sage\"], \"grid\": \"12x12\"}."},
+            {"Write an order a line, as {\"words\": [\"Thyme\", \"Sage\"], \"grid\": \"12x12\"}.",
+             "A table of orders is read by --from TABLE."},
             {},
             0};
 }

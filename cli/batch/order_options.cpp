@@ -25,6 +25,14 @@ bool is_shared_option(const std::string& option) {
     return can_be_ordered(option) && option != "from" && option != "keep";
 }
 
+bool may_be_given_again(const std::string& option) {
+    const OrderOptions& known = order_options();
+    for (const auto* options : {&known.make, &known.rate, &known.print})
+        if (const auto* found = options->find_nothrow(option, false))
+            return kind_of(*found) == OptionKind::texts;
+    return false;
+}
+
 OptionKind kind_of(const po::option_description& option) {
     const auto* const typed = dynamic_cast<const po::typed_value_base*>(option.semantic().get());
     if (typed && typed->value_type() == typeid(bool)) return OptionKind::turned_on;

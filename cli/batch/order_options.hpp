@@ -17,6 +17,9 @@ struct OrderOptions {
 // Whether the batch's command line can have it for all orders, where --from is a table of orders.
 [[nodiscard]] bool is_shared_option(const std::string& option);
 
+// Whether an order may give several values for it, as the command line gives the option several times.
+[[nodiscard]] bool may_be_given_again(const std::string& option);
+
 enum class OptionKind { turned_on, text, texts };
 [[nodiscard]] OptionKind kind_of(const po::option_description& option);
 

@@ -4,7 +4,10 @@
 #include <set>
 #include <utility>
 
+#include <nlohmann/json.hpp>
+
 #include "batch/order_lines.hpp"
+#include "choices.hpp"
 
 namespace lode::cli {
 namespace {
@@ -28,6 +31,16 @@ char separator_of(const std::string& line) {
     return separators[std::max_element(counts, counts + 3) - counts];
 }
 
+bool is_utf8(const std::string& text) {
+    try {
+        return !nlohmann::json(text).dump().empty();
+    } catch (const nlohmann::json::type_error&) {
+        return false;
+    }
+}
+
+const char* const save_as_text = "Save it as CSV in UTF-8.";
+
 }  // namespace
 
 Refusal Table::unusable(const std::string& fault, const std::string& advice) const {
@@ -47,6 +60,9 @@ Outcome<Table> Table::open(const std::string& path) {
     const std::string advice = "A table begins with a row of names, such as 'names,seed,heading'.";
     if (!first || first->is_too_long) return table.unusable("here is no header.", advice);
     std::string& line = first->text;
+    if (line.find('\0') != std::string::npos || line.starts_with("PK\x03\x04"))
+        return table.unusable("this is no text: a spreadsheet's own file, perhaps.", save_as_text);
+    if (!is_utf8(line)) return table.unusable("this is no UTF-8 text.", save_as_text);
     if (line.starts_with("\xEF\xBB\xBF")) line.erase(0, 3);
     if (line.ends_with('\r')) line.pop_back();
     table.separator_ = separator_of(line);
@@ -63,7 +79,7 @@ Outcome<Table> Table::open(const std::string& path) {
     if (quoted) return table.unusable("a quote in the header is not closed.", advice);
     std::set<std::string> names;
     for (const auto& name : table.header_)
-        if (!name.empty() && !names.insert(name).second)
+        if (!name.empty() && !names.insert(in_small_letters(name)).second)
             return table.unusable("two columns are called '" + name + "'.", "Give each a name of its own.");
     if (names.empty()) return table.unusable("here is no header.", advice);
     table.line_ = 2;
@@ -71,13 +87,16 @@ Outcome<Table> Table::open(const std::string& path) {
 }
 
 std::optional<std::size_t> Table::column(const std::string& name) const {
-    const auto found = std::find(header_.begin(), header_.end(), name);
+    const auto found = std::find_if(header_.begin(), header_.end(), [&](const auto& column) {
+        return in_small_letters(column) == in_small_letters(name);
+    });
     if (found == header_.end()) return std::nullopt;
     return static_cast<std::size_t>(found - header_.begin());
 }
 
 std::optional<Outcome<Table::Row>> Table::row() {
     while (!is_at_end_) {
+        const int began = line_;
         Outcome<Row> row = read_row();
         if (!row) {
             is_at_end_ = true;
@@ -85,8 +104,29 @@ std::optional<Outcome<Table::Row>> Table::row() {
         }
         const bool is_blank =
             std::all_of(row->begin(), row->end(), [](const auto& field) { return trimmed(field).empty(); });
-        if (!is_blank) return row;
+        if (is_blank) continue;
+        if (auto refusal = fault_of(*row, began)) return *std::move(refusal);
+        return row;
     }
+    return std::nullopt;
+}
+
+// Cuts off the empty fields that spreadsheets write behind the last column.
+std::optional<Refusal> Table::fault_of(Row& row, int line) const {
+    const auto refuse = [&](const std::string& fault, const std::string& advice) {
+        Refusal refusal = unusable(fault, advice);
+        refusal.message = input_.name() + ":" + std::to_string(line) + ": " + fault;
+        refusal.line = line;
+        return refusal;
+    };
+    for (std::size_t at = header_.size(); at < row.size(); ++at)
+        if (!trimmed(row[at]).empty())
+            return refuse("'" + row[at] + "' stands behind the last column.",
+                          "Write a field that holds '" + std::string(1, separator_) +
+                              "' in quotes, or give its column a name.");
+    row.resize(std::min(row.size(), header_.size()));
+    for (const auto& field : row)
+        if (!is_utf8(field)) return refuse("this row is no UTF-8 text.", save_as_text);
     return std::nullopt;
 }
 

@@ -15,14 +15,16 @@ class Table {
     using Row = std::vector<std::string>;
 
     // Reads the header, without a byte order mark. Refused as unusable: no header, a name that stands there
-    // twice, text that is no table.
+    // twice, whatever its case, text that is no table or no UTF-8.
     [[nodiscard]] static Outcome<Table> open(const std::string& path);
 
     [[nodiscard]] const Row& header() const { return header_; }
+    // By its name, whatever its case.
     [[nodiscard]] std::optional<std::size_t> column(const std::string& name) const;
 
-    // The next row, as many fields as it has; nothing at the end. Blank rows are passed over. Refused as
-    // unusable: a row of more than max_order_bytes, quotes that are not closed; after it nothing follows.
+    // The next row, as many fields as it has, but no more than there are columns; nothing at the end. Blank
+    // rows are passed over. Refused as unusable: a field behind the last column, text that is no UTF-8; and,
+    // where nothing follows after it, a row of more than max_order_bytes, quotes that are not closed.
     [[nodiscard]] std::optional<Outcome<Row>> row();
 
     [[nodiscard]] const Input& input() const { return input_; }
@@ -30,6 +32,7 @@ class Table {
   private:
     explicit Table(Input input) : input_(std::move(input)) {}
     [[nodiscard]] Refusal unusable(const std::string& fault, const std::string& advice) const;
+    [[nodiscard]] std::optional<Refusal> fault_of(Row& row, int line) const;
     [[nodiscard]] Outcome<Row> read_row();
 
     Input input_;

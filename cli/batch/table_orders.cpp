@@ -2,7 +2,9 @@
 
 #include "batch/order.hpp"
 #include "batch/order_lines.hpp"
+#include "batch/order_options.hpp"
 #include "batch/table.hpp"
+#include "choices.hpp"
 #include "report.hpp"
 
 namespace lode::cli {
@@ -14,22 +16,26 @@ std::string as_line(const Json& order) {
     return order.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
-// A cell's words: a line each; where it is one line, parted by semicolons, or else by commas.
-std::vector<std::string> words_in(const std::string& cell) {
-    const char separator = cell.find('\n') != std::string::npos  ? '\n'
-                           : cell.find(';') != std::string::npos ? ';'
-                                                                 : ',';
-    std::vector<std::string> words;
+// What stands between these separators, without blanks around it; what is empty is left out.
+std::vector<std::string> parts_of(const std::string& cell, const char* separators) {
+    std::vector<std::string> parts;
     for (std::size_t from = 0; from <= cell.size();) {
-        const auto to = std::min(cell.find(separator, from), cell.size());
+        const auto to = std::min(cell.find_first_of(separators, from), cell.size());
         const auto first = cell.find_first_not_of(" \t\r", from);
         if (first < to) {
             const auto last = cell.find_last_not_of(" \t\r", to - 1);
-            words.push_back(cell.substr(first, last - first + 1));
+            parts.push_back(cell.substr(first, last - first + 1));
         }
         from = to + 1;
     }
-    return words;
+    return parts;
+}
+
+// A cell's words: a line each; where it is one line, parted by semicolons, or else by commas.
+std::vector<std::string> words_in(const std::string& cell) {
+    return parts_of(cell, cell.find('\n') != std::string::npos  ? "\n"
+                          : cell.find(';') != std::string::npos ? ";"
+                                                                : ",");
 }
 
 class TableRows : public OrderLines {
@@ -38,9 +44,10 @@ class TableRows : public OrderLines {
         std::string others;
         for (std::size_t at = 0; at < table_.header().size(); ++at) {
             const std::string& name = table_.header()[at];
+            const std::string option = in_small_letters(name);
             if (at == words_ || name.empty()) continue;
-            if (is_order_member(name))
-                options_.push_back(at);
+            if (is_order_member(option))
+                options_.push_back({at, option, may_be_given_again(option)});
             else
                 others += (others.empty() ? "'" : ", '") + name + "'";
         }
@@ -57,17 +64,29 @@ class TableRows : public OrderLines {
         const auto field = [&](std::size_t at) { return at < (*row)->size() ? (**row)[at] : std::string(); };
         Json order;
         order["words"] = words_in(field(words_));
-        for (const std::size_t at : options_)
-            if (!field(at).empty()) order[table_.header()[at]] = field(at);
+        for (const auto& [at, option, several] : options_) {
+            if (field(at).empty()) continue;
+            if (several)
+                order[option] = parts_of(field(at), ";\n");
+            else
+                order[option] = field(at);
+        }
         return OrderLine{number_, as_line(order), std::nullopt};
     }
     std::uint64_t read() const override { return table_.input().read(); }
     std::uint64_t all() const override { return table_.input().all(); }
 
   private:
+    // A column that is named like an option.
+    struct Option {
+        std::size_t column;
+        std::string name;
+        bool several;  // values, with semicolons or line ends between
+    };
+
     Table table_;
     std::size_t words_;
-    std::vector<std::size_t> options_;  // columns that are named like one
+    std::vector<Option> options_;
     std::uint64_t number_ = 0;
 };
 
@@ -115,7 +134,8 @@ Outcome<std::unique_ptr<OrderLines>> table_columns(const std::string& path) {
             for (const auto& word : words_in((**row)[at])) orders[at]["words"].push_back(word);
     }
     std::vector<std::string> lines;
-    for (const auto& order : orders) lines.push_back(as_line(order));
+    for (const auto& order : orders)
+        if (order["name"] != "" || !order["words"].empty()) lines.push_back(as_line(order));
     return std::unique_ptr<OrderLines>(new Prepared(std::move(lines)));
 }
 
