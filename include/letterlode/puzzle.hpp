@@ -194,6 +194,8 @@ inline constexpr std::size_t max_threads =
 
 /// The built-in avoid list of a language ("en"), one word an entry; empty where there is none.
 [[nodiscard]] LODE_API std::vector<std::string> avoid_list(std::string_view locale);
+/// Whether there is one.
+[[nodiscard]] LODE_API bool has_avoid_list(std::string_view locale);
 
 /// What a finished grid is asked besides, and how.
 struct CheckRules {
