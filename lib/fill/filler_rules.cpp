@@ -1,35 +1,33 @@
 #include "fill/filler_rules.hpp"
 
+#include <algorithm>
+
 namespace lode {
 namespace {
 
-// False where no run goes through the cell, as is mostly so: asked of every letter that is drawn.
-bool may_be_in_run(const Grid& grid, Cell cell) {
-    const auto [rows, columns] = grid.size();
-    const auto [row, column] = cell;
-    if (row == 0 || column == 0 || row + 1 == rows || column + 1 == columns) return true;
-    const Letter* here = grid.letters().data() + grid.index(cell);
-    const Letter* above = here - columns;
-    const Letter* below = here + columns;
-    const Letter letter = *here;
-    return above[-1] == letter || above[0] == letter || above[1] == letter || here[-1] == letter ||
-           here[1] == letter || below[-1] == letter || below[0] == letter || below[1] == letter;
-}
-
+// Asked of every letter that is drawn: how far it is to the border is reckoned once, and what follows asks of
+// no cell whether it is there.
 std::optional<RuleBreak> long_run(const Grid& grid, int most, Cell cell) {
-    if (!may_be_in_run(grid, cell)) return std::nullopt;
-    const Letter letter = grid[cell];
-    const auto equal_ones = [&](Direction direction, int enough) {
+    const auto [rows, columns] = grid.size();
+    const int left = cell.column, right = columns - 1 - cell.column;
+    const int above = cell.row, below = rows - 1 - cell.row;
+    const Letter* const here = grid.letters().data() + grid.index(cell);
+    const auto equal_ones = [here](std::ptrdiff_t stride, int enough) {
         int count = 0;
-        for (Cell next = moved(cell, direction, 1);
-             count < enough && grid.inside(next) && grid[next] == letter; next = moved(next, direction, 1))
-            ++count;
+        while (count < enough && here[(count + 1) * stride] == *here) ++count;
         return count;
     };
-    for (const Direction direction :
-         {Direction::right, Direction::down, Direction::down_right, Direction::down_left}) {
-        const int before = equal_ones(opposite(direction), most);
-        const int after = equal_ones(direction, most - before);
+    struct Axis {
+        Direction direction;
+        std::ptrdiff_t stride;
+        int cells_before, cells_after;
+    };
+    for (const auto& [direction, stride, cells_before, cells_after] :
+         {Axis{Direction::right, 1, left, right}, Axis{Direction::down, columns, above, below},
+          Axis{Direction::down_right, columns + 1, std::min(above, left), std::min(below, right)},
+          Axis{Direction::down_left, columns - 1, std::min(above, right), std::min(below, left)}}) {
+        const int before = equal_ones(-stride, std::min(most, cells_before));
+        const int after = equal_ones(stride, std::min(most - before, cells_after));
         if (before + after >= most)
             return RuleBreak{RuleBreak::Rule::longest_run, moved(cell, direction, -before), direction,
                              most + 1};
