@@ -23,8 +23,6 @@ class JsonWriter {
   public:
     // How an object or an array is laid out: on one line, or a line a member.
     enum class Layout { one_line, lines };
-    // Objects and arrays that can be open at once.
-    static constexpr std::size_t most_open = 64;
 
     // For about so many bytes: more take time alone.
     explicit JsonWriter(std::size_t room) : text_(std::max(room, std::size_t{64}), '\0') {
@@ -41,24 +39,30 @@ class JsonWriter {
 
     // The name of an object's next member: any text, or one of the program's own, which needs no escapes.
     void name(std::string_view name) {
-        at_ = next(0);
-        put_string(name);
-        put_colon();
+        string(name);
+        put_colon(room(most_in_colon));
     }
     template <std::size_t size>
     void name(const char (&name)[size]) {
         constexpr std::size_t length = size - 1;  // without the zero
-        char* const to = next(length + 2);
+        char* const to = next(length + 2 + most_in_colon);
         *to = '"';
         std::memcpy(to + 1, name, length);
         to[length + 1] = '"';
-        at_ = to + length + 2;
-        put_colon();
+        put_colon(to + length + 2);
     }
 
     void string(std::string_view value) {
-        at_ = next(0);
-        put_string(value);
+        char* const to = next(value.size() + 2);
+        bool is_plain = true;
+        for (std::size_t at = 0; at < value.size(); ++at) {
+            to[at + 1] = value[at];
+            is_plain &= plain_bytes[static_cast<unsigned char>(value[at])];
+        }
+        if (!is_plain) return put_escaped(to, value);
+        to[0] = '"';
+        to[value.size() + 1] = '"';
+        at_ = to + value.size() + 2;
     }
     void number(std::integral auto value) {
         constexpr std::size_t most_digits = 24;
@@ -104,25 +108,32 @@ class JsonWriter {
         if (static_cast<std::size_t>(end_ - at_) < bytes) grow(bytes);
         return at_;
     }
-    void grow(std::size_t bytes) {
+    [[gnu::noinline]] void grow(std::size_t bytes) {
         const auto used = static_cast<std::size_t>(at_ - text_.data());
         text_.resize(2 * text_.size() + bytes);
         at_ = text_.data() + used;
         end_ = text_.data() + text_.size();
     }
 
-    // Writes what stands before a value or a member's name, and says where its so many bytes go.
+    // Writes what stands before a value or a member's name, and says where its so many bytes go. Nearly all
+    // stand on one line, and for them there is no choice to be made: the comma is written, and where none is
+    // due the value is written over it.
     [[nodiscard]] char* next(std::size_t bytes) {
-        char* to = room(bytes + separator_bytes());
-        if (is_named_) {
-            is_named_ = false;
+        if (in_lines()) return next_in_lines(bytes);
+        char* const to = room(bytes + 1);
+        *to = ',';
+        return to + std::exchange(commas_, 1);
+    }
+    [[nodiscard, gnu::noinline]] char* next_in_lines(std::size_t bytes) {
+        char* to = room(bytes + 1 + most_in_new_line());
+        if (std::exchange(is_named_, false)) {
+            commas_ = 1;
             return to;
         }
-        if (has_members_) *to++ = ',';
-        has_members_ = true;
-        return in_lines() ? new_line(to) : to;
+        *to = ',';
+        return new_line(to + std::exchange(commas_, 1));
     }
-    [[nodiscard]] std::size_t separator_bytes() const { return open_ + 2; }
+    [[nodiscard]] std::size_t most_in_new_line() const { return 1 + open_; }
     [[nodiscard]] char* new_line(char* to) const {
         *to = '\n';
         return std::fill_n(to + 1, open_, ' ');
@@ -136,39 +147,33 @@ class JsonWriter {
         at_ = to + 1;
         ++open_;
         lines_ = lines_ << 1 | (layout == Layout::lines ? 1 : 0);
-        has_members_ = false;
+        commas_ = 0;
+        is_named_ = false;
     }
     void end(char bracket) {
-        const bool were_lines = in_lines();
+        const bool had_lines = in_lines() && commas_ > 0;
         --open_;
         lines_ >>= 1;
-        char* to = room(separator_bytes());
-        if (were_lines && has_members_) to = new_line(to);
+        char* to = room(1 + most_in_new_line());
+        if (had_lines) to = new_line(to);
         *to = bracket;
         at_ = to + 1;
-        has_members_ = true;  // of what is around it
+        commas_ = 1;  // before what follows it
+        is_named_ = false;
     }
-    void put_colon() {
-        char* const to = room(2);
+    static constexpr std::size_t most_in_colon = 2;
+    // Where there is room for it.
+    void put_colon(char* to) {
         to[0] = ':';
         to[1] = ' ';
         at_ = to + (in_lines() ? 2 : 1);
+        commas_ = 0;
         is_named_ = true;
     }
-    void put_string(std::string_view value) {
-        char* const to = room(value.size() + 2);
-        bool is_plain = true;
-        for (std::size_t at = 0; at < value.size(); ++at) {
-            to[at + 1] = value[at];
-            is_plain &= plain_bytes[static_cast<unsigned char>(value[at])];
-        }
-        if (!is_plain) return put_escaped(value);
-        to[0] = '"';
-        to[value.size() + 1] = '"';
-        at_ = to + value.size() + 2;
-    }
-    void put_escaped(std::string_view value) {
+    // Instead of what was put there.
+    void put_escaped(char* to, std::string_view value) {
         const std::string escaped = json_string(value);
+        at_ = to;
         at_ = std::copy(escaped.begin(), escaped.end(), room(escaped.size()));
     }
 
@@ -182,10 +187,10 @@ class JsonWriter {
     std::string text_;  // to end_; what lies behind at_ is yet to be written
     char* at_;
     char* end_;
-    std::size_t open_ = 0;      // objects and arrays
-    std::uint64_t lines_ = 0;   // which of them have a line a member: a bit each, the innermost lowest
-    bool has_members_ = false;  // the innermost
-    bool is_named_ = false;     // what comes next is a member's value
+    std::size_t open_ = 0;     // objects and arrays, up to 64
+    std::uint64_t lines_ = 0;  // which of them have a line a member: a bit each, the innermost lowest
+    std::size_t commas_ = 0;   // before what comes next: one or none
+    bool is_named_ = false;    // what comes next is a member's value; known where members have lines
 };
 
 }  // namespace lode
