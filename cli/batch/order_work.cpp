@@ -16,16 +16,14 @@
 namespace lode::cli {
 namespace {
 
-// A document of one line a member, on one line: line ends stand only between its parts, never in its strings.
-std::string on_one_line(const std::string& document) {
-    std::string line;
-    line.reserve(document.size());
+// Adds a document of one line a member, on one line: line ends stand only between its parts, never in its
+// strings.
+void append_on_one_line(std::string& line, std::string_view document) {
     for (std::size_t at = 0; at < document.size();) {
         const std::size_t end = std::min(document.find('\n', at), document.size());
         line.append(document, at, end - at);
         at = std::min(document.find_first_not_of(' ', end + 1), document.size());
     }
-    return line;
 }
 
 std::string quoted_json(const std::string& text) {
@@ -36,13 +34,18 @@ std::string quoted_json(const std::string& text) {
 class ResultLine {
   public:
     ResultLine(std::uint64_t number, const std::string& name, const std::string& document) {
-        const std::string line = on_one_line(document);
+        constexpr std::size_t order_and_end = 64;
+        text_.reserve(document.size() + name.size() + order_and_end);
         text_ = "{\"order\":" + std::to_string(number) + ",";
         if (!name.empty()) text_ += "\"name\":" + quoted_json(name) + ",";
-        text_.append(line, 1, line.size() - 2);
+        // More may follow the members: the object stays open.
+        constexpr std::string_view begins = "{", ends = "}\n";
+        append_on_one_line(text_, std::string_view(document).substr(
+                                      begins.size(), document.size() - begins.size() - ends.size()));
     }
     void add(const char* name, const std::string& document) {
-        text_ += std::string(",\"") + name + "\":" + on_one_line(document);
+        text_ += std::string(",\"") + name + "\":";
+        append_on_one_line(text_, document);
     }
     [[nodiscard]] std::string take() { return std::move(text_) + "}\n"; }
 
