@@ -44,8 +44,8 @@ void make_15x15_again(benchmark::State& state) {
 }
 BENCHMARK(make_15x15_again)->ArgName("avoid_list")->Arg(0)->Arg(1)->Unit(benchmark::kMicrosecond);
 
-// The check that every recipe needs once: its words read, and the avoid list of its language made ready. Words
-// vary, so that nothing can be kept from one recipe to the next but what they share.
+// The check that every recipe needs once: its words read, and the avoid list of its language made ready.
+// Words vary, so that nothing can be kept from one recipe to the next but what they share.
 void open_15x15(benchmark::State& state, const char* locale, bool avoid_list) {
     std::vector<Recipe> recipes;
     for (std::uint64_t list = 7; recipes.size() < 64; ++list) {
