@@ -65,6 +65,7 @@ struct TextRules {
     std::optional<SharpS> sharp_s = {};      ///< none: doubled in upper case, kept otherwise
     Marks marks = Marks::keep;               ///< on letters
     Finals finals = Finals::keep;            ///< of Hebrew and Greek
+    friend bool operator==(const TextRules&, const TextRules&) = default;
 };
 
 /// Parts letters inside a word: "Ban|gor" has N and G where "llong" has NG. It is neither shown nor hidden.

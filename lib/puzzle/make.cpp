@@ -26,14 +26,14 @@ struct CheckedRecipe::State {
     Recipe recipe;
     Job job;
     Placing placing;
-    std::vector<AvoidedReading> avoided;
     Judge judge;
     std::optional<Sizes> sizes;  // as they start
 
+    static Outcome<CheckedRecipe> open(Recipe recipe, Groundwork known);
     void certify(Puzzle& puzzle) const {
         std::vector<std::optional<Placement>> placed;
         for (const PlacedWord& word : puzzle.words) placed.push_back(word.placed);
-        puzzle.audit = named_as_listed(judge.audit(puzzle.grid.grid, placed), avoided);
+        puzzle.audit = named_as_listed(judge.audit(puzzle.grid.grid, placed), job.avoidance->readings());
         if (!puzzle.audit.certified)
             throw AuditContradiction("the audit contradicts the engine, at seed " +
                                      std::to_string(puzzle.recipe.seed));
@@ -45,15 +45,13 @@ CheckedRecipe::CheckedRecipe(CheckedRecipe&&) noexcept = default;
 CheckedRecipe& CheckedRecipe::operator=(CheckedRecipe&&) noexcept = default;
 CheckedRecipe::~CheckedRecipe() = default;
 
-Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe) {
-    auto job = check(recipe);
+Outcome<CheckedRecipe> CheckedRecipe::State::open(Recipe recipe, Groundwork known) {
+    auto job = check(recipe, std::move(known));
     if (!job) return job.refusal();
     Placing placing = placing_of(*job);
-    auto avoided = avoided_readings(recipe, job->segmenter);
-    Judge judge(job->alphabet, judged_words(job->list, job->nested),
-                audit_rules(recipe, avoided, job->segmenter), job->segmenter);
-    auto state = std::unique_ptr<State>(new State{std::move(recipe), std::move(*job), std::move(placing),
-                                                  std::move(avoided), std::move(judge), std::nullopt});
+    Judge judge(job->alphabet, judged_words(job->list, job->nested), job->avoidance->judged());
+    auto state = std::unique_ptr<State>(
+        new State{std::move(recipe), std::move(*job), std::move(placing), std::move(judge), std::nullopt});
     // They refer to the recipe and the job, which stay where they are from here on.
     auto sizes = Sizes::open(state->recipe, state->job);
     if (!sizes) return sizes.refusal();
@@ -61,8 +59,24 @@ Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe) {
     return CheckedRecipe(std::move(state));
 }
 
+Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe) {
+    return State::open(std::move(recipe), {});
+}
+
+Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe, const CheckedRecipe& like) {
+    const Recipe& other = like.state_->recipe;
+    Groundwork known;
+    if (recipe.text == other.text) {
+        known.language = like.state_->job.language;
+        if (recipe.default_avoid_list == other.default_avoid_list && recipe.avoid == other.avoid &&
+            recipe.allow == other.allow)
+            known.avoidance = like.state_->job.avoidance;
+    }
+    return State::open(std::move(recipe), std::move(known));
+}
+
 Outcome<Puzzle> CheckedRecipe::make(std::uint64_t seed, const MakeControl& control) const {
-    const auto& [recipe, job, placing, avoided, judge, first_sizes] = *state_;
+    const auto& [recipe, job, placing, judge, first_sizes] = *state_;
     Sizes sizes = *first_sizes;
     std::uint64_t effort = 0;
     std::optional<Outcome<Puzzle>> best;
