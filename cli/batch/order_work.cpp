@@ -137,14 +137,20 @@ std::string fault_line(std::uint64_t number, const char* what) {
 OrderWork::OrderWork(OrderDefaults defaults, std::optional<std::string> folder, bool replace)
     : defaults_(std::move(defaults)), folder_(std::move(folder)), replace_(replace) {}
 
+Outcome<CheckedRecipe> OrderWork::checked(const Recipe& recipe) const {
+    const std::optional<CheckedRecipe>& like = kept_.local().like;
+    return like ? CheckedRecipe::open(recipe, *like) : CheckedRecipe::open(recipe);
+}
+
 Outcome<const OrderWork::Prepared*> OrderWork::prepared(const OrderLine& line, std::uint64_t& seed) const {
-    std::optional<Prepared>& last = kept_.local().last;
+    auto& [last, like] = kept_.local();
     auto seeded = seed_in(line.text);
     if (seeded && last && last->others == seeded->others) {
         last->order.number = line.number;
         last->order.recipe.seed = seed = seeded->seed;
         return &*last;
     }
+    if (last && last->checked) like = std::move(last->checked);
     last.reset();
     auto order = read_order(line.text, line.number, defaults_);
     if (!order) return order.refusal();
@@ -154,16 +160,16 @@ Outcome<const OrderWork::Prepared*> OrderWork::prepared(const OrderLine& line, s
     auto wanted = puzzles_wanted(order->recipe, order->make);
     if (!wanted) return wanted.refusal();
     seed = order->recipe.seed;
-    std::optional<CheckedRecipe> checked;
+    std::optional<CheckedRecipe> opened;
     if (!wanted->artwork) {
-        auto opened = CheckedRecipe::open(order->recipe);
-        if (!opened) return opened.refusal();
-        checked = std::move(*opened);
+        auto its = checked(order->recipe);
+        if (!its) return its.refusal();
+        opened = std::move(*its);
     }
     // A seed that an option brings, or a file, is not the one that stands there.
     const bool is_own_seed = seeded && seeded->seed == seed && !order->make.has("seed");
     last = Prepared{is_own_seed ? std::move(seeded->others) : std::string(), *std::move(order),
-                    *std::move(wanted), std::move(checked)};
+                    *std::move(wanted), std::move(opened)};
     return &*last;
 }
 
@@ -180,13 +186,14 @@ Outcome<std::string> OrderWork::result_of(const OrderLine& line) const {
     if (it.wanted.artwork) {
         auto recipe = recipe_for(it.order.recipe, it.wanted, control());
         if (!recipe) return recipe.refusal();
-        auto opened = CheckedRecipe::open(*recipe);
+        auto opened = checked(*recipe);
         if (!opened) return opened.refusal();
         on_blank = std::move(*opened);
         changed = *std::move(recipe);
     }
     const auto puzzles = make_puzzles(on_blank ? *on_blank : *it.checked,
                                       changed ? *changed : it.order.recipe, it.wanted, control());
+    if (on_blank) kept_.local().like = std::move(on_blank);
     if (!puzzles) return puzzles.refusal();
     ResultLine result(line.number, it.order.name,
                       it.wanted.several ? to_json(std::span(*puzzles)) : to_json(puzzles->front()));

@@ -46,8 +46,11 @@ class OrderWork {
     };
     struct Kept {
         std::optional<Prepared> last;
+        // Of an order before: another often has all but its words in common with it.
+        std::optional<CheckedRecipe> like;
     };
 
+    [[nodiscard]] Outcome<CheckedRecipe> checked(const Recipe& recipe) const;
     [[nodiscard]] Outcome<const Prepared*> prepared(const OrderLine& line, std::uint64_t& seed) const;
     [[nodiscard]] Outcome<std::string> result_of(const OrderLine& line) const;
 
