@@ -151,7 +151,7 @@ class LODE_API Judge {
           const Segmenter& segmenter);
     /// By avoided words alone, which were read before; AvoidedList is known to the library alone. None: there
     /// are none.
-    Judge(const Alphabet& alphabet, std::span<const AuditedWord> words,
+    Judge(const Alphabet& alphabet, std::vector<AuditedWord> words,
           std::shared_ptr<const AvoidedList> avoided);
     Judge(Judge&&) noexcept;
     Judge& operator=(Judge&&) noexcept;

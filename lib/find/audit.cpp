@@ -185,10 +185,10 @@ void Judge::Rules::tell_chance(const Grid& grid, const SearchControl& control, A
     }
 }
 
-Judge::Judge(const Alphabet& alphabet, std::span<const AuditedWord> words,
+Judge::Judge(const Alphabet& alphabet, std::vector<AuditedWord> words,
              std::shared_ptr<const AvoidedList> avoided)
     : rules_(std::make_unique<Rules>()) {
-    rules_->words.assign(words.begin(), words.end());
+    rules_->words = std::move(words);
     rules_->most = AuditRules().most;
     rules_->avoided = std::move(avoided);
     rules_->read_words(alphabet);
@@ -196,7 +196,7 @@ Judge::Judge(const Alphabet& alphabet, std::span<const AuditedWord> words,
 }
 Judge::Judge(const Alphabet& alphabet, std::span<const AuditedWord> words, const AuditRules& rules,
              const Segmenter& segmenter)
-    : Judge(alphabet, words,
+    : Judge(alphabet, std::vector<AuditedWord>(words.begin(), words.end()),
             rules.avoid.empty() ? nullptr : std::make_shared<const AvoidedList>(rules, segmenter)) {
     rules_->most = std::max(rules.most, std::size_t{1});
     if (!rules.dictionary.empty())

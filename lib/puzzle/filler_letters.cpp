@@ -75,11 +75,15 @@ std::uint64_t sum(const Weights& weights) {
 // bytes: É beside E. Such a letter gives itself away, and in some languages they are more than the others.
 std::vector<bool> odd_letters(const Known& known) {
     std::vector<bool> odd(known.alphabet.size(), false);
-    std::map<std::string, std::size_t> fewest;
-    std::vector<std::string> plain;
     const auto text_of = [&](std::size_t letter) -> const std::string& {
         return known.alphabet.text(static_cast<Letter>(letter));
     };
+    std::size_t letters_of_a_byte = 0;
+    for (std::size_t letter = 0; letter < odd.size(); ++letter)
+        letters_of_a_byte += text_of(letter).size() == 1;
+    if (letters_of_a_byte == odd.size()) return odd;  // one with a mark has more
+    std::map<std::string, std::size_t> fewest;
+    std::vector<std::string> plain;
     for (std::size_t letter = 0; letter < odd.size(); ++letter) {
         plain.push_back(folded(text_of(letter)));
         const auto [seen, is_new] = fewest.emplace(plain.back(), text_of(letter).size());
