@@ -8,10 +8,10 @@
 namespace lode {
 namespace {
 
-std::vector<std::string> folded_letters(const Segmenter::Spelling& spelling) {
-    std::vector<std::string> letters;
+Letters plain_letters(const Segmenter::Spelling& spelling, Alphabet& plain) {
+    Letters letters;
     letters.reserve(spelling.letters.size());
-    for (const auto& letter : spelling.letters) letters.push_back(folded(letter));
+    for (const auto& letter : spelling.letters) letters.push_back(plain.add(folded(letter)));
     return letters;
 }
 
@@ -19,15 +19,15 @@ std::vector<std::string> folded_letters(const Segmenter::Spelling& spelling) {
 
 Outcome<std::shared_ptr<const Avoidance>> Avoidance::read(const Recipe& recipe, const Segmenter& segmenter) {
     // Two spellings of one avoided word are one, and an allowed one is none.
-    std::set<std::vector<std::string>> done;
+    Alphabet plain;
+    std::set<Letters> done;
     for (const auto& word : recipe.allow)
         if (auto refusal = bad_avoided_word(word, "allowed", segmenter.spell(word)))
             return *std::move(refusal);
     for (const auto& reading : allowed_readings(recipe, segmenter))
-        done.insert(folded_letters(segmenter.spell(reading)));
+        done.insert(plain_letters(segmenter.spell(reading), plain));
 
     auto readings = avoided_readings(recipe, segmenter);
-    Alphabet plain;
     std::vector<std::string> names;
     std::vector<Letters> sought;
     for (const auto& [text, word, is_as_written] : readings) {
@@ -36,10 +36,10 @@ Outcome<std::shared_ptr<const Avoidance>> Avoidance::read(const Recipe& recipe, 
             if (auto refusal = bad_avoided_word(word, "avoided", spelling)) return *std::move(refusal);
         // In one letter of the alphabet no word can be read.
         if (spelling.letters.size() < 2) continue;
-        const auto [letters, is_new] = done.insert(folded_letters(spelling));
+        const auto [letters, is_new] = done.insert(plain_letters(spelling, plain));
         if (!is_new) continue;
         names.push_back(word);
-        sought.push_back(plain.add_all(*letters));
+        sought.push_back(*letters);
     }
     auto judged = readings.empty() ? nullptr
                                    : std::make_shared<const AvoidedList>(
@@ -55,27 +55,32 @@ Avoidance::Avoidance(std::vector<AvoidedReading> readings, std::shared_ptr<const
       plain_(std::move(plain)),
       names_(std::move(names)),
       sought_(std::move(sought)),
+      is_sought_(plain_.size(), false),
       inside_(sought_),
-      guard_(sought_, {}) {}
+      guard_(sought_, {}) {
+    for (const Letters& word : sought_)
+        for (const Letter letter : word) is_sought_[letter] = true;
+}
 
-Letters Avoidance::seen_as(const Alphabet& alphabet) const {
+Letters Avoidance::seen_as(const Alphabet& alphabet, const Language& language) const {
     Letters seen;
     seen.reserve(alphabet.size());
     for (std::size_t letter = 0; letter < alphabet.size(); ++letter)
-        seen.push_back(plain_.find(folded(alphabet.text(static_cast<Letter>(letter)))).value_or(closed_cell));
+        seen.push_back(
+            plain_.find(language.plain(alphabet.text(static_cast<Letter>(letter)))).value_or(closed_cell));
     return seen;
 }
 
 CopyGuard Avoidance::guard(Letters seen_as, std::vector<std::size_t>& which) const {
-    std::vector<bool> is_seen(plain_.size(), false);
+    std::vector<bool> is_missing = is_sought_;
     for (const Letter letter : seen_as)
-        if (letter != closed_cell) is_seen[letter] = true;
-    if (std::find(is_seen.begin(), is_seen.end(), false) == is_seen.end())
+        if (letter != closed_cell) is_missing[letter] = false;
+    if (std::find(is_missing.begin(), is_missing.end(), true) == is_missing.end())
         return guard_.seen_as(std::move(seen_as));
     std::vector<Letters> some;
     for (std::size_t word = 0; word < sought_.size(); ++word) {
-        if (!std::all_of(sought_[word].begin(), sought_[word].end(),
-                         [&](Letter letter) { return is_seen[letter]; }))
+        if (std::any_of(sought_[word].begin(), sought_[word].end(),
+                        [&](Letter letter) { return is_missing[letter]; }))
             continue;
         which.push_back(word);
         some.push_back(sought_[word]);

@@ -12,6 +12,7 @@
 #include "grid/copy_guard.hpp"
 #include "puzzle/avoided_words.hpp"
 #include "puzzle/inner_words.hpp"
+#include "puzzle/language.hpp"
 
 namespace lode {
 
@@ -31,7 +32,7 @@ class Avoidance {
     [[nodiscard]] const std::vector<std::string>& names() const { return names_; }
     // The letters of an alphabet without case and marks, in the numbers of what is below; closed_cell for one
     // that no avoided word has.
-    [[nodiscard]] Letters seen_as(const Alphabet& alphabet) const;
+    [[nodiscard]] Letters seen_as(const Alphabet& alphabet, const Language& language) const;
     // Finds them, by their places in `names`, in words of letters that are seen as above.
     [[nodiscard]] const InnerWords& inside() const { return inside_; }
     // Over those whose letters are all seen in a grid; the others can stand nowhere. `which` gets their
@@ -44,9 +45,10 @@ class Avoidance {
 
     std::vector<AvoidedReading> readings_;
     std::shared_ptr<const AvoidedList> judged_;
-    Alphabet plain_;  // their letters without case and marks
+    Alphabet plain_;  // their letters without case and marks, and those of the allowed ones
     std::vector<std::string> names_;
     std::vector<Letters> sought_;  // by their places in names_
+    std::vector<bool> is_sought_;  // by letter
     InnerWords inside_;
     CopyGuard guard_;  // over all of them; it sees no grid
 };

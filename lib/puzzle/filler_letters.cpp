@@ -62,6 +62,7 @@ std::vector<std::string> letters_in_case(const Language& language, const WordLis
 // What is known of the alphabet's letters, by number.
 struct Known {
     const Alphabet& alphabet;
+    const Language& its_language;
     Weights in_words;            // how often each stands in the words
     std::vector<bool> language;  // whether it is one of the language's
     Weights in_language;         // how often it comes in the language; all 0 where nobody knows
@@ -85,7 +86,7 @@ std::vector<bool> odd_letters(const Known& known) {
     std::map<std::string, std::size_t> fewest;
     std::vector<std::string> plain;
     for (std::size_t letter = 0; letter < odd.size(); ++letter) {
-        plain.push_back(folded(text_of(letter)));
+        plain.push_back(known.its_language.plain(text_of(letter)));
         const auto [seen, is_new] = fewest.emplace(plain.back(), text_of(letter).size());
         if (!is_new) seen->second = std::min(seen->second, text_of(letter).size());
     }
@@ -236,7 +237,8 @@ std::optional<Refusal> choose_filler(const Recipe& recipe, Job& job) {
                         "Leave --filler-text out, or take --filler language.");
     const auto language = job.alphabet.add_all(letters_in_case(*job.language, job.list));
     const std::size_t letters = job.alphabet.size();
-    Known known{job.alphabet, Weights(letters, 0), std::vector<bool>(letters, false), Weights(letters, 0)};
+    Known known{job.alphabet, *job.language, Weights(letters, 0), std::vector<bool>(letters, false),
+                Weights(letters, 0)};
     for (const Letter letter : language) known.language[letter] = true;
     for (const auto& word : job.words)
         for (const Letter letter : word) ++known.in_words[letter];

@@ -35,7 +35,7 @@ std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
         job.avoidance = std::move(*read);
     }
     const Avoidance& avoided = *job.avoidance;
-    Letters seen_as = avoided.seen_as(job.alphabet);
+    Letters seen_as = avoided.seen_as(job.alphabet, *job.language);
 
     // The message is held to the same.
     std::vector<Letters> texts = job.words;

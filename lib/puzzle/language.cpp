@@ -20,14 +20,20 @@ Outcome<std::shared_ptr<const Language>> Language::open(const TextRules& rules) 
 
 Language::Language(Segmenter segmenter) : segmenter_(std::move(segmenter)) {
     TextRules rules = segmenter_.rules();
-    if (rules.letters != LetterCase::keep) {
+    if (rules.letters != LetterCase::keep)
         cases_.push_back(in_one_case(rules, segmenter_.main_letters()));
-        return;
-    }
-    for (const LetterCase letter_case : {LetterCase::upper, LetterCase::lower}) {
-        rules.letters = letter_case;
-        cases_.push_back(in_one_case(rules, main_letters(rules)));
-    }
+    else
+        for (const LetterCase letter_case : {LetterCase::upper, LetterCase::lower}) {
+            rules.letters = letter_case;
+            cases_.push_back(in_one_case(rules, main_letters(rules)));
+        }
+    for (const auto& [letters, latin] : cases_)
+        for (const auto& letter : letters) plain_.emplace(letter, folded(letter));
+}
+
+std::string Language::plain(const std::string& letter) const {
+    const auto known = plain_.find(letter);
+    return known != plain_.end() ? known->second : folded(letter);
 }
 
 }  // namespace lode

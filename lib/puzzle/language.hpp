@@ -4,6 +4,7 @@
 
 #include <memory>
 #include <string>
+#include <unordered_map>
 #include <vector>
 
 #include <letterlode/text.hpp>
@@ -27,12 +28,15 @@ class Language {
     };
     // Where letters keep their case, of both.
     [[nodiscard]] const std::vector<InOneCase>& cases() const { return cases_; }
+    // As `folded` gives it: of the language's letters it is known.
+    [[nodiscard]] std::string plain(const std::string& letter) const;
 
   private:
     explicit Language(Segmenter segmenter);
 
     Segmenter segmenter_;
     std::vector<InOneCase> cases_;
+    std::unordered_map<std::string, std::string> plain_;
 };
 
 }  // namespace lode
