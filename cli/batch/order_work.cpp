@@ -138,19 +138,23 @@ OrderWork::OrderWork(OrderDefaults defaults, std::optional<std::string> folder, 
     : defaults_(std::move(defaults)), folder_(std::move(folder)), replace_(replace) {}
 
 Outcome<CheckedRecipe> OrderWork::checked(const Recipe& recipe) const {
-    const std::optional<CheckedRecipe>& like = kept_.local().like;
-    return like ? CheckedRecipe::open(recipe, *like) : CheckedRecipe::open(recipe);
+    constexpr std::size_t most_kept = 32;
+    auto& kept = kept_.local().groundwork;
+    auto checked = CheckedRecipe::open(recipe, kept[recipe.text.locale]);
+    if (checked) kept[recipe.text.locale] = checked->groundwork();
+    if (kept.size() > most_kept) kept.clear();
+    return checked;
 }
 
 Outcome<const OrderWork::Prepared*> OrderWork::prepared(const OrderLine& line, std::uint64_t& seed) const {
-    auto& [last, like] = kept_.local();
+    std::optional<Prepared>& last = kept_.local().last;
     auto seeded = seed_in(line.text);
     if (seeded && last && last->others == seeded->others) {
+        if (last->checked && !*last->checked) return last->checked->refusal();
         last->order.number = line.number;
         last->order.recipe.seed = seed = seeded->seed;
         return &*last;
     }
-    if (last && last->checked) like = std::move(last->checked);
     last.reset();
     auto order = read_order(line.text, line.number, defaults_);
     if (!order) return order.refusal();
@@ -160,16 +164,13 @@ Outcome<const OrderWork::Prepared*> OrderWork::prepared(const OrderLine& line, s
     auto wanted = puzzles_wanted(order->recipe, order->make);
     if (!wanted) return wanted.refusal();
     seed = order->recipe.seed;
-    std::optional<CheckedRecipe> opened;
-    if (!wanted->artwork) {
-        auto its = checked(order->recipe);
-        if (!its) return its.refusal();
-        opened = std::move(*its);
-    }
+    std::optional<Outcome<CheckedRecipe>> opened;
+    if (!wanted->artwork) opened = checked(order->recipe);
     // A seed that an option brings, or a file, is not the one that stands there.
     const bool is_own_seed = seeded && seeded->seed == seed && !order->make.has("seed");
     last = Prepared{is_own_seed ? std::move(seeded->others) : std::string(), *std::move(order),
                     *std::move(wanted), std::move(opened)};
+    if (last->checked && !*last->checked) return last->checked->refusal();
     return &*last;
 }
 
@@ -191,9 +192,8 @@ Outcome<std::string> OrderWork::result_of(const OrderLine& line) const {
         on_blank = std::move(*opened);
         changed = *std::move(recipe);
     }
-    const auto puzzles = make_puzzles(on_blank ? *on_blank : *it.checked,
+    const auto puzzles = make_puzzles(on_blank ? *on_blank : **it.checked,
                                       changed ? *changed : it.order.recipe, it.wanted, control());
-    if (on_blank) kept_.local().like = std::move(on_blank);
     if (!puzzles) return puzzles.refusal();
     ResultLine result(line.number, it.order.name,
                       it.wanted.several ? to_json(std::span(*puzzles)) : to_json(puzzles->front()));

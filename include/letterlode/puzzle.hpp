@@ -153,17 +153,28 @@ struct LODE_API AuditContradiction : std::logic_error {
     using std::logic_error::logic_error;
 };
 
+/// What a recipe's rules of text and its avoided words come to, whatever its words are. It never changes:
+/// copies are cheap and share it, and several threads may use it at once.
+class LODE_API Groundwork {
+  public:
+    /// In which nothing is worked out.
+    Groundwork() = default;
+
+  private:
+    friend class CheckedRecipe;
+    struct State;
+    std::shared_ptr<const State> state_;
+};
+
 /// A recipe checked once, from which puzzles are made seed by seed. Const calls may run on several threads at
 /// once, each with a control of its own.
 class LODE_API CheckedRecipe {
   public:
     /// Refused as unusable.
     [[nodiscard]] static Outcome<CheckedRecipe> open(Recipe recipe);
-    /// The same, by what was worked out for another recipe where both have it in common: the rules of the
-    /// text and, if they are the same, the words to avoid. Of many recipes that differ in their words each is
-    /// so checked in a fraction of the time, and makes the same puzzles. The other one may be gone
-    /// afterwards.
-    [[nodiscard]] static Outcome<CheckedRecipe> open(Recipe recipe, const CheckedRecipe& like);
+    /// The same puzzles, by what was worked out for another recipe as far as this one has it in common. Of
+    /// many recipes that differ in their words each is so checked in a fraction of the time.
+    [[nodiscard]] static Outcome<CheckedRecipe> open(Recipe recipe, const Groundwork& groundwork);
     CheckedRecipe(CheckedRecipe&&) noexcept;
     CheckedRecipe& operator=(CheckedRecipe&&) noexcept;
     ~CheckedRecipe();
@@ -172,6 +183,9 @@ class LODE_API CheckedRecipe {
     [[nodiscard]] Outcome<Puzzle> make(std::uint64_t seed, const MakeControl& control = {}) const;
     /// The puzzle of the recipe with the recipe's own seed.
     [[nodiscard]] Outcome<Puzzle> make(const MakeControl& control = {}) const;
+
+    /// For recipes that differ in their words.
+    [[nodiscard]] Groundwork groundwork() const;
 
   private:
     struct State;

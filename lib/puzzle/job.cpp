@@ -134,7 +134,7 @@ Outcome<double> checked_aspect(double columns_over_rows) {
                    0};
 }
 
-Outcome<Job> check(const Recipe& recipe, Groundwork known) {
+Outcome<Job> check(const Recipe& recipe, KnownOfRecipe known) {
     if (recipe.directions && recipe.directions->empty())
         return Refusal{
             Refusal::Reason::unusable, "No direction is given.", {}, {"Name one or more, or all."}, {}, 0};

@@ -38,14 +38,14 @@ struct Job {
     }
 };
 
-// What a recipe has in common with another that differs in its words, worked out before; none: not.
-struct Groundwork {
+// What may have been worked out before; none: not.
+struct KnownOfRecipe {
     std::shared_ptr<const Language> language;
     std::shared_ptr<const Avoidance> avoidance;
 };
 
 // Refused as unusable, naming file, line and words: bad words, a word that others hold more than once, a bad
 // avoided word, one inside a listed word or the message.
-[[nodiscard]] Outcome<Job> check(const Recipe& recipe, Groundwork known = {});
+[[nodiscard]] Outcome<Job> check(const Recipe& recipe, KnownOfRecipe known = {});
 
 }  // namespace lode

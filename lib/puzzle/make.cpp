@@ -22,6 +22,22 @@ bool is_cancelled(const MakeControl& control) {
 
 }  // namespace
 
+struct Groundwork::State {
+    TextRules text;
+    bool default_avoid_list;
+    std::vector<std::string> avoid;
+    std::vector<std::string> allow;
+    std::shared_ptr<const Language> language;    // by the rules of text
+    std::shared_ptr<const Avoidance> avoidance;  // by all of that
+
+    [[nodiscard]] KnownOfRecipe known_of(const Recipe& recipe) const {
+        if (recipe.text != text) return {};
+        if (recipe.default_avoid_list != default_avoid_list || recipe.avoid != avoid || recipe.allow != allow)
+            return {language, nullptr};
+        return {language, avoidance};
+    }
+};
+
 struct CheckedRecipe::State {
     Recipe recipe;
     Job job;
@@ -29,7 +45,6 @@ struct CheckedRecipe::State {
     Judge judge;
     std::optional<Sizes> sizes;  // as they start
 
-    static Outcome<CheckedRecipe> open(Recipe recipe, Groundwork known);
     void certify(Puzzle& puzzle) const {
         std::vector<std::optional<Placement>> placed;
         for (const PlacedWord& word : puzzle.words) placed.push_back(word.placed);
@@ -45,8 +60,12 @@ CheckedRecipe::CheckedRecipe(CheckedRecipe&&) noexcept = default;
 CheckedRecipe& CheckedRecipe::operator=(CheckedRecipe&&) noexcept = default;
 CheckedRecipe::~CheckedRecipe() = default;
 
-Outcome<CheckedRecipe> CheckedRecipe::State::open(Recipe recipe, Groundwork known) {
-    auto job = check(recipe, std::move(known));
+Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe) {
+    return open(std::move(recipe), Groundwork());
+}
+
+Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe, const Groundwork& groundwork) {
+    auto job = check(recipe, groundwork.state_ ? groundwork.state_->known_of(recipe) : KnownOfRecipe());
     if (!job) return job.refusal();
     Placing placing = placing_of(*job);
     Judge judge(job->alphabet, judged_words(job->list, job->nested), job->avoidance->judged());
@@ -59,20 +78,12 @@ Outcome<CheckedRecipe> CheckedRecipe::State::open(Recipe recipe, Groundwork know
     return CheckedRecipe(std::move(state));
 }
 
-Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe) {
-    return State::open(std::move(recipe), {});
-}
-
-Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe, const CheckedRecipe& like) {
-    const Recipe& other = like.state_->recipe;
-    Groundwork known;
-    if (recipe.text == other.text) {
-        known.language = like.state_->job.language;
-        if (recipe.default_avoid_list == other.default_avoid_list && recipe.avoid == other.avoid &&
-            recipe.allow == other.allow)
-            known.avoidance = like.state_->job.avoidance;
-    }
-    return State::open(std::move(recipe), std::move(known));
+Groundwork CheckedRecipe::groundwork() const {
+    const auto& [recipe, job, placing, judge, sizes] = *state_;
+    Groundwork groundwork;
+    groundwork.state_ = std::make_shared<const Groundwork::State>(Groundwork::State{
+        recipe.text, recipe.default_avoid_list, recipe.avoid, recipe.allow, job.language, job.avoidance});
+    return groundwork;
 }
 
 Outcome<Puzzle> CheckedRecipe::make(std::uint64_t seed, const MakeControl& control) const {
