@@ -44,6 +44,51 @@ void make_15x15_again(benchmark::State& state) {
 }
 BENCHMARK(make_15x15_again)->ArgName("avoid_list")->Arg(0)->Arg(1)->Unit(benchmark::kMicrosecond);
 
+std::vector<Recipe> recipes_of_15x15(const char* locale, bool avoid_list) {
+    std::vector<Recipe> recipes;
+    for (std::uint64_t list = 7; recipes.size() < 64; ++list) {
+        Recipe recipe = recipe_of(invented_words(20, 4, 10, list), {15, 15});
+        recipe.text.locale = locale;
+        recipe.default_avoid_list = avoid_list;
+        // Now and then a word that is invented is one that is avoided.
+        if (CheckedRecipe::open(recipe)) recipes.push_back(std::move(recipe));
+    }
+    return recipes;
+}
+
+// The check that every recipe needs once: its words read, and the avoid list of its language made ready.
+void open_15x15(benchmark::State& state, const char* locale, bool avoid_list) {
+    const auto recipes = recipes_of_15x15(locale, avoid_list);
+    std::size_t next = 0;
+    for (auto _ : state) {
+        auto checked = CheckedRecipe::open(recipes[next++ % recipes.size()]);
+        benchmark::DoNotOptimize(checked);
+    }
+}
+
+// By what the recipe has in common with one that was checked before: all but its words.
+void open_15x15_like_another(benchmark::State& state, const char* locale, bool avoid_list) {
+    const auto recipes = recipes_of_15x15(locale, avoid_list);
+    const auto groundwork = CheckedRecipe::open(recipes.front())->groundwork();
+    std::size_t next = 0;
+    for (auto _ : state) {
+        auto checked = CheckedRecipe::open(recipes[next++ % recipes.size()], groundwork);
+        benchmark::DoNotOptimize(checked);
+    }
+}
+
+#define LODE_OPEN_15X15(name, locale, avoid_list)                                           \
+    BENCHMARK_CAPTURE(open_15x15, name, locale, avoid_list)->Unit(benchmark::kMicrosecond); \
+    BENCHMARK_CAPTURE(open_15x15_like_another, name, locale, avoid_list)->Unit(benchmark::kMicrosecond)
+LODE_OPEN_15X15(no_list, "en", false);
+LODE_OPEN_15X15(root, "root", true);
+LODE_OPEN_15X15(en, "en", true);
+LODE_OPEN_15X15(cy, "cy", true);
+LODE_OPEN_15X15(de, "de", true);
+LODE_OPEN_15X15(hu, "hu", true);
+LODE_OPEN_15X15(nl, "nl", true);
+#undef LODE_OPEN_15X15
+
 // As crowded as a maker may wish: words take two cells in three and more.
 void make_12x12_with_20_words(benchmark::State& state) {
     Recipe recipe = recipe_of(invented_words(20, 4, 8, 8), {12, 12});

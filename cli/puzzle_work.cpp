@@ -62,7 +62,9 @@ Outcome<std::vector<Puzzle>> made(const CheckedRecipe& checked, const Recipe& re
     }
     auto puzzle = wanted.aim ? aimed(recipe, *wanted.aim, control) : checked.make(recipe.seed, control);
     if (!puzzle) return puzzle.refusal();
-    return std::vector<Puzzle>{std::move(*puzzle)};
+    std::vector<Puzzle> alone;
+    alone.push_back(std::move(*puzzle));
+    return alone;
 }
 
 constexpr std::size_t most_cells_on_a_screen = 10'000;

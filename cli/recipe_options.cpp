@@ -115,7 +115,7 @@ Outcome<Recipe> with_text_options(Recipe recipe, const Values& values) {
 }
 
 void note_missing_avoid_list(const Recipe& recipe) {
-    if (recipe.default_avoid_list && avoid_list(recipe.text.locale).empty())
+    if (recipe.default_avoid_list && !has_avoid_list(recipe.text.locale))
         say("note: there is no list of words to avoid for '" + recipe.text.locale +
             "': --avoid FILE brings one.");
 }

@@ -145,6 +145,7 @@ TEST_CASE("the avoid list is that of the locale's language, whatever the region 
     for (const char* tag : {"root", "und", "en-GB", "en_US", "EN-gb", "eng"}) {
         CAPTURE(tag);
         CHECK(avoid_list(tag) == avoid_list("en"));
+        CHECK(has_avoid_list(tag));
     }
     CHECK(avoid_list("de-AT").size() > 15);
     CHECK(avoid_list("de-AT") == avoid_list("de"));
@@ -152,6 +153,7 @@ TEST_CASE("the avoid list is that of the locale's language, whatever the region 
     for (const char* tag : {"cy", "sr-Latn", "no such", ""}) {
         CAPTURE(tag);
         CHECK(avoid_list(tag).empty());
+        CHECK_FALSE(has_avoid_list(tag));
     }
 }
 

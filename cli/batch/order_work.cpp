@@ -17,16 +17,14 @@
 namespace lode::cli {
 namespace {
 
-// A document of one line a member, on one line: line ends stand only between its parts, never in its strings.
-std::string on_one_line(const std::string& document) {
-    std::string line;
-    line.reserve(document.size());
+// Adds a document of one line a member, on one line: line ends stand only between its parts, never in its
+// strings.
+void append_on_one_line(std::string& line, std::string_view document) {
     for (std::size_t at = 0; at < document.size();) {
         const std::size_t end = std::min(document.find('\n', at), document.size());
         line.append(document, at, end - at);
         at = std::min(document.find_first_not_of(' ', end + 1), document.size());
     }
-    return line;
 }
 
 std::string quoted_json(const std::string& text) {
@@ -37,13 +35,18 @@ std::string quoted_json(const std::string& text) {
 class ResultLine {
   public:
     ResultLine(std::uint64_t number, const std::string& name, const std::string& document) {
-        const std::string line = on_one_line(document);
+        constexpr std::size_t order_and_end = 64;
+        text_.reserve(document.size() + name.size() + order_and_end);
         text_ = "{\"order\":" + std::to_string(number) + ",";
         if (!name.empty()) text_ += "\"name\":" + quoted_json(name) + ",";
-        text_.append(line, 1, line.size() - 2);
+        // More may follow the members: the object stays open.
+        constexpr std::string_view begins = "{", ends = "}\n";
+        append_on_one_line(text_, std::string_view(document).substr(
+                                      begins.size(), document.size() - begins.size() - ends.size()));
     }
     void add(const char* name, const std::string& document) {
-        text_ += std::string(",\"") + name + "\":" + on_one_line(document);
+        text_ += std::string(",\"") + name + "\":";
+        append_on_one_line(text_, document);
     }
     [[nodiscard]] std::string take() { return std::move(text_) + "}\n"; }
 
@@ -139,10 +142,20 @@ std::string fault_line(std::uint64_t number, const char* what) {
 OrderWork::OrderWork(OrderDefaults defaults, std::optional<std::string> folder, bool replace)
     : defaults_(std::move(defaults)), folder_(std::move(folder)), replace_(replace) {}
 
+Outcome<CheckedRecipe> OrderWork::checked(const Recipe& recipe) const {
+    constexpr std::size_t most_kept = 32;
+    auto& kept = kept_.local().groundwork;
+    auto checked = CheckedRecipe::open(recipe, kept[recipe.text.locale]);
+    if (checked) kept[recipe.text.locale] = checked->groundwork();
+    if (kept.size() > most_kept) kept.clear();
+    return checked;
+}
+
 Outcome<const OrderWork::Prepared*> OrderWork::prepared(const OrderLine& line, std::uint64_t& seed) const {
     std::optional<Prepared>& last = kept_.local().last;
     auto seeded = seed_in(line.text);
     if (seeded && last && last->others == seeded->others) {
+        if (last->checked && !*last->checked) return last->checked->refusal();
         last->order.number = line.number;
         last->order.recipe.seed = seed = seeded->seed;
         return &*last;
@@ -156,16 +169,13 @@ Outcome<const OrderWork::Prepared*> OrderWork::prepared(const OrderLine& line, s
     auto wanted = puzzles_wanted(order->recipe, order->make);
     if (!wanted) return wanted.refusal();
     seed = order->recipe.seed;
-    std::optional<CheckedRecipe> checked;
-    if (!wanted->artwork) {
-        auto opened = CheckedRecipe::open(order->recipe);
-        if (!opened) return opened.refusal();
-        checked = std::move(*opened);
-    }
+    std::optional<Outcome<CheckedRecipe>> opened;
+    if (!wanted->artwork) opened = checked(order->recipe);
     // A seed that an option brings, or a file, is not the one that stands there.
     const bool is_own_seed = seeded && seeded->seed == seed && !order->make.has("seed");
     last = Prepared{is_own_seed ? std::move(seeded->others) : std::string(), *std::move(order),
-                    *std::move(wanted), std::move(checked)};
+                    *std::move(wanted), std::move(opened)};
+    if (last->checked && !*last->checked) return last->checked->refusal();
     return &*last;
 }
 
@@ -182,12 +192,12 @@ Outcome<std::string> OrderWork::result_of(const OrderLine& line) const {
     if (it.wanted.artwork) {
         auto recipe = recipe_for(it.order.recipe, it.wanted, control());
         if (!recipe) return recipe.refusal();
-        auto opened = CheckedRecipe::open(*recipe);
+        auto opened = checked(*recipe);
         if (!opened) return opened.refusal();
         on_blank = std::move(*opened);
         changed = *std::move(recipe);
     }
-    const auto puzzles = make_puzzles(on_blank ? *on_blank : *it.checked,
+    const auto puzzles = make_puzzles(on_blank ? *on_blank : **it.checked,
                                       changed ? *changed : it.order.recipe, it.wanted, control());
     if (!puzzles) return puzzles.refusal();
     ResultLine result(line.number, it.order.name,

@@ -1,6 +1,7 @@
 #pragma once
 // The work on an order, from its line to the line of its result.
 
+#include <map>
 #include <optional>
 #include <string>
 
@@ -42,12 +43,16 @@ class OrderWork {
         std::string others;  // as seed_in gives it
         Order order;
         PuzzlesWanted wanted;
-        std::optional<CheckedRecipe> checked;  // where the recipe is not that of a blank
+        // Where the recipe is not that of a blank. Why it is refused does not depend on its seed either.
+        std::optional<Outcome<CheckedRecipe>> checked;
     };
     struct Kept {
         std::optional<Prepared> last;
+        // Of orders before, by their locale: another often differs in its words alone.
+        std::map<std::string, Groundwork> groundwork;
     };
 
+    [[nodiscard]] Outcome<CheckedRecipe> checked(const Recipe& recipe) const;
     [[nodiscard]] Outcome<const Prepared*> prepared(const OrderLine& line, std::uint64_t& seed) const;
     [[nodiscard]] Outcome<std::string> result_of(const OrderLine& line) const;
 

@@ -139,6 +139,8 @@ struct Audit {
     std::vector<AvoidedFinding> chance;
 };
 
+class AvoidedList;
+
 /// The rules for one alphabet, built once and used on many grids. Const calls may run on several threads at
 /// once.
 class LODE_API Judge {
@@ -147,6 +149,10 @@ class LODE_API Judge {
     /// by which the grids are written.
     Judge(const Alphabet& alphabet, std::span<const AuditedWord> words, const AuditRules& rules,
           const Segmenter& segmenter);
+    /// By avoided words alone, which were read before; AvoidedList is known to the library alone. None: there
+    /// are none.
+    Judge(const Alphabet& alphabet, std::vector<AuditedWord> words,
+          std::shared_ptr<const AvoidedList> avoided);
     Judge(Judge&&) noexcept;
     Judge& operator=(Judge&&) noexcept;
     ~Judge();

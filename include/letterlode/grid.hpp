@@ -35,11 +35,12 @@ inline constexpr std::array all_directions{Direction::right,    Direction::down,
 [[nodiscard]] constexpr Direction opposite(Direction direction) {
     return static_cast<Direction>((static_cast<unsigned>(direction) + 4) % 8);
 }
+/// The change of row and of column by one step in each direction, by its number.
+inline constexpr std::array<Cell, 8> all_steps{
+    {{0, 1}, {1, 0}, {1, 1}, {-1, 1}, {0, -1}, {-1, 0}, {-1, -1}, {1, -1}}};
 /// The change of row and of column by one step in the direction.
 [[nodiscard]] constexpr Cell step(Direction direction) {
-    constexpr std::array<Cell, 8> steps{
-        {{0, 1}, {1, 0}, {1, 1}, {-1, 1}, {0, -1}, {-1, 0}, {-1, -1}, {1, -1}}};
-    return steps[static_cast<unsigned>(direction)];
+    return all_steps[static_cast<unsigned>(direction)];
 }
 /// The cell so many steps away; with negative steps, behind it.
 [[nodiscard]] constexpr Cell moved(Cell cell, Direction direction, int steps) {

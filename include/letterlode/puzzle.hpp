@@ -153,12 +153,28 @@ struct LODE_API AuditContradiction : std::logic_error {
     using std::logic_error::logic_error;
 };
 
+/// What a recipe's rules of text and its avoided words come to, whatever its words are. It never changes:
+/// copies are cheap and share it, and several threads may use it at once.
+class LODE_API Groundwork {
+  public:
+    /// In which nothing is worked out.
+    Groundwork() = default;
+
+  private:
+    friend class CheckedRecipe;
+    struct State;
+    std::shared_ptr<const State> state_;
+};
+
 /// A recipe checked once, from which puzzles are made seed by seed. Const calls may run on several threads at
 /// once, each with a control of its own.
 class LODE_API CheckedRecipe {
   public:
     /// Refused as unusable.
     [[nodiscard]] static Outcome<CheckedRecipe> open(Recipe recipe);
+    /// The same puzzles, by what was worked out for another recipe as far as this one has it in common. Of
+    /// many recipes that differ in their words each is so checked in a fraction of the time.
+    [[nodiscard]] static Outcome<CheckedRecipe> open(Recipe recipe, const Groundwork& groundwork);
     CheckedRecipe(CheckedRecipe&&) noexcept;
     CheckedRecipe& operator=(CheckedRecipe&&) noexcept;
     ~CheckedRecipe();
@@ -167,6 +183,9 @@ class LODE_API CheckedRecipe {
     [[nodiscard]] Outcome<Puzzle> make(std::uint64_t seed, const MakeControl& control = {}) const;
     /// The puzzle of the recipe with the recipe's own seed.
     [[nodiscard]] Outcome<Puzzle> make(const MakeControl& control = {}) const;
+
+    /// For recipes that differ in their words.
+    [[nodiscard]] Groundwork groundwork() const;
 
   private:
     struct State;
@@ -194,6 +213,8 @@ inline constexpr std::size_t max_threads =
 
 /// The built-in avoid list of a language ("en"), one word an entry; empty where there is none.
 [[nodiscard]] LODE_API std::vector<std::string> avoid_list(std::string_view locale);
+/// Whether there is one.
+[[nodiscard]] LODE_API bool has_avoid_list(std::string_view locale);
 
 /// What a finished grid is asked besides, and how.
 struct CheckRules {

@@ -2,6 +2,7 @@
 // From text to letters. A letter is one user-perceived letter; it fills one cell and may be several code
 // points. Text is UTF-8 throughout and is normalised (NFC) before anything else is done to it.
 
+#include <array>
 #include <cstdint>
 #include <memory>
 #include <optional>
@@ -64,6 +65,7 @@ struct TextRules {
     std::optional<SharpS> sharp_s = {};      ///< none: doubled in upper case, kept otherwise
     Marks marks = Marks::keep;               ///< on letters
     Finals finals = Finals::keep;            ///< of Hebrew and Greek
+    friend bool operator==(const TextRules&, const TextRules&) = default;
 };
 
 /// Parts letters inside a word: "Ban|gor" has N and G where "llong" has NG. It is neither shown nor hidden.
@@ -105,6 +107,9 @@ class LODE_API Segmenter {
     /// One string a grapheme cluster, punctuation and spaces included, normalised and cased; nothing is
     /// joined.
     [[nodiscard]] std::vector<std::string> clusters(std::string_view text) const;
+
+    /// The letters that its language is written with, as main_letters below gives them.
+    [[nodiscard]] std::vector<std::string> main_letters() const;
 
     /// The rules that it was opened with.
     [[nodiscard]] const TextRules& rules() const;
@@ -150,8 +155,15 @@ class LODE_API Alphabet {
     [[nodiscard]] std::size_t size() const { return texts_.size(); }
 
   private:
+    /// Of the letters of one byte, by that byte; none is closed_cell. Most letters are of one.
+    static constexpr std::array<Letter, 128> no_bytes = [] {
+        std::array<Letter, 128> none{};
+        for (Letter& number : none) number = closed_cell;
+        return none;
+    }();
     std::vector<std::string> texts_;
-    std::unordered_map<std::string, Letter> numbers_;
+    std::array<Letter, 128> bytes_ = no_bytes;
+    std::unordered_map<std::string, Letter> numbers_;  // the others
 };
 
 /// A word as the maker wrote it, and the line that it stood on (0 where there is none).

@@ -7,6 +7,8 @@ namespace lode {
 LetterDraw::LetterDraw(const std::vector<std::uint32_t>& weights)
     : height_(std::accumulate(weights.begin(), weights.end(), 0u)) {
     std::vector<std::uint64_t> left;  // of each column's letter: what has found no room yet
+    columns_.reserve(weights.size());
+    left.reserve(weights.size());
     for (std::size_t letter = 0; letter < weights.size(); ++letter) {
         if (weights[letter] == 0) continue;
         const auto itself = static_cast<Letter>(letter);
@@ -15,6 +17,8 @@ LetterDraw::LetterDraw(const std::vector<std::uint32_t>& weights)
     }
     std::vector<std::size_t> low;
     std::vector<std::size_t> high;
+    low.reserve(left.size());
+    high.reserve(left.size());
     for (std::size_t at = 0; at < left.size(); ++at) {
         left[at] *= left.size();
         (left[at] < height_ ? low : high).push_back(at);

@@ -1,21 +1,15 @@
 #include <algorithm>
 #include <numeric>
-#include <set>
 
 #include <letterlode/find.hpp>
 
+#include "find/avoided_list.hpp"
 #include "find/by_chance.hpp"
 #include "find/covered_lines.hpp"
 #include "find/other_reading.hpp"
 
 namespace lode {
 namespace {
-
-std::vector<std::string> folded_letters(std::string_view word, const Segmenter& segmenter) {
-    auto letters = segmenter.spell(word).letters;
-    for (auto& letter : letters) letter = folded(letter);
-    return letters;
-}
 
 // Letters by the grid's own numbers; nothing where the grid lacks one of them.
 std::optional<Letters> numbered(const std::vector<std::string>& letters, const Alphabet& alphabet) {
@@ -101,18 +95,14 @@ struct Judge::Rules {
     std::vector<AuditedWord> words;
     std::vector<std::size_t> word_of;  // by the matcher's numbers
     std::optional<Matcher> matcher;
-    struct Avoided {
-        std::string name;
-        bool is_allowed;
-    };
-    std::vector<Avoided> avoided;  // by their numbers in the reading
+    std::shared_ptr<const AvoidedList> avoided;  // none where the rules have none
+    std::vector<std::size_t> avoided_of;         // by their numbers in the reading
     std::optional<OtherReading> avoided_reading;
     std::optional<ByChance> by_chance;
-    std::size_t named = 0;  // avoided words in the rules
     std::size_t most = 1;
 
     void read_words(const Alphabet& alphabet);
-    void read_avoided(const Alphabet& alphabet, const AuditRules& rules, const Segmenter& segmenter);
+    void read_avoided(const Alphabet& alphabet);
     void judge_words(const Grid& grid, std::span<const std::optional<Placement>> placed,
                      const SearchControl& control, Audit& audit) const;
     void judge_avoided(const Grid& grid, const SearchControl& control, Audit& audit) const;
@@ -132,20 +122,12 @@ void Judge::Rules::read_words(const Alphabet& alphabet) {
     if (!sought.empty()) matcher.emplace(sought);
 }
 
-void Judge::Rules::read_avoided(const Alphabet& alphabet, const AuditRules& rules,
-                                const Segmenter& segmenter) {
-    named = rules.avoid.size();
-    if (rules.avoid.empty()) return;
+void Judge::Rules::read_avoided(const Alphabet& alphabet) {
+    if (!avoided) return;
     avoided_reading.emplace(alphabet, [](const std::string& letter) { return folded(letter); });
-    std::set<std::vector<std::string>> allowed;
-    for (const auto& word : rules.allowed) allowed.insert(folded_letters(word, segmenter));
-
-    std::set<std::vector<std::string>> known;  // "cafe" and "café" are one avoided word
-    for (const auto& word : rules.avoid) {
-        const auto letters = folded_letters(word, segmenter);
-        if (letters.size() < 2 || !known.insert(letters).second) continue;
-        if (avoided_reading->add(letters)) avoided.push_back({word, allowed.contains(letters)});
-    }
+    const Letters numbers = avoided_reading->numbers_of(avoided->letters());
+    for (std::size_t word = 0; word < avoided->words().size(); ++word)
+        if (avoided_reading->add(avoided->words()[word].letters, numbers)) avoided_of.push_back(word);
     avoided_reading->build();
 }
 
@@ -178,9 +160,10 @@ void Judge::Rules::judge_words(const Grid& grid, std::span<const std::optional<P
 void Judge::Rules::judge_avoided(const Grid& grid, const SearchControl& control, Audit& audit) const {
     if (!avoided_reading) return;
     const auto note = [&](std::size_t which, const Copy& copy) {
-        auto& list = avoided[which].is_allowed ? audit.allowed : audit.avoided;
+        const AvoidedList::Word& word = avoided->words()[avoided_of[which]];
+        auto& list = word.is_allowed ? audit.allowed : audit.avoided;
         if (list.size() < most)
-            list.push_back({avoided[which].name, copy});
+            list.push_back({word.name, copy});
         else
             audit.cut_short = true;
         return true;
@@ -202,13 +185,20 @@ void Judge::Rules::tell_chance(const Grid& grid, const SearchControl& control, A
     }
 }
 
+Judge::Judge(const Alphabet& alphabet, std::vector<AuditedWord> words,
+             std::shared_ptr<const AvoidedList> avoided)
+    : rules_(std::make_unique<Rules>()) {
+    rules_->words = std::move(words);
+    rules_->most = AuditRules().most;
+    rules_->avoided = std::move(avoided);
+    rules_->read_words(alphabet);
+    rules_->read_avoided(alphabet);
+}
 Judge::Judge(const Alphabet& alphabet, std::span<const AuditedWord> words, const AuditRules& rules,
              const Segmenter& segmenter)
-    : rules_(std::make_unique<Rules>()) {
-    rules_->words.assign(words.begin(), words.end());
+    : Judge(alphabet, std::vector<AuditedWord>(words.begin(), words.end()),
+            rules.avoid.empty() ? nullptr : std::make_shared<const AvoidedList>(rules, segmenter)) {
     rules_->most = std::max(rules.most, std::size_t{1});
-    rules_->read_words(alphabet);
-    rules_->read_avoided(alphabet, rules, segmenter);
     if (!rules.dictionary.empty())
         rules_->by_chance.emplace(alphabet, rules.dictionary, rules.shortest_by_chance, segmenter);
 }
@@ -229,7 +219,7 @@ Audit Judge::audit(const Grid& grid, std::span<const std::optional<Placement>> p
         };
 
     Audit audit;
-    audit.avoided_words = rules_->named;
+    audit.avoided_words = rules_->avoided ? rules_->avoided->named() : 0;
     rules_->judge_words(grid, placed, part, audit);
     const bool every_copy_is_listed = !audit.cut_short;
     searched += rows;

@@ -22,6 +22,24 @@ bool OtherReading::add(const std::vector<std::string>& letters) {
     return true;
 }
 
+Letters OtherReading::numbers_of(const std::vector<std::string>& letters) const {
+    Letters numbers;
+    numbers.reserve(letters.size());
+    for (const auto& letter : letters) numbers.push_back(read_.find(letter).value_or(closed_cell));
+    return numbers;
+}
+
+bool OtherReading::add(const std::vector<std::uint32_t>& word, const Letters& numbers) {
+    Letters renumbered;
+    renumbered.reserve(word.size());
+    for (const std::uint32_t letter : word) {
+        if (numbers[letter] == closed_cell) return false;
+        renumbered.push_back(numbers[letter]);
+    }
+    words_.push_back(std::move(renumbered));
+    return true;
+}
+
 void OtherReading::build() {
     if (!words_.empty()) matcher_.emplace(words_);
     words_ = {};

@@ -1,6 +1,7 @@
 #pragma once
 // A search for words in a grid whose letters are read another way: without case and marks, say.
 
+#include <cstdint>
 #include <functional>
 #include <optional>
 #include <string>
@@ -19,6 +20,10 @@ class OtherReading {
     // stand nowhere and is passed over; the others have numbers in the order in which they were added.
     // Returns whether the word was added.
     bool add(const std::vector<std::string>& letters);
+    // The numbers of these letters as they are read; closed_cell where none is read so.
+    [[nodiscard]] Letters numbers_of(const std::vector<std::string>& letters) const;
+    // The same for a word of them, by their places among them, with what numbers_of gave.
+    bool add(const std::vector<std::uint32_t>& word, const Letters& numbers);
     // After the last word.
     void build();
 

@@ -207,7 +207,8 @@ void WindowIndex::arrange(std::span<Gathered> gathered) {
     std::uint32_t used = 0;
     for (std::size_t at = 0; at < bitmap_.size(); ++at) {
         before_[at] = used;
-        used += static_cast<std::uint32_t>(std::popcount(bitmap_[at]));
+        // Most are 0, and where the processor's own instruction may not be used, counting takes a call.
+        if (bitmap_[at] != 0) used += static_cast<std::uint32_t>(std::popcount(bitmap_[at]));
     }
     bits_.bits = bitmap_.data();
     bits_.before = before_.data();

@@ -51,10 +51,25 @@ CopyGuard CopyGuard::only(std::span<const std::uint32_t> words) const {
     return some;
 }
 
+// The codes say nothing of the grid's letters, and nor do the windows.
+CopyGuard CopyGuard::seen_as(Letters letters) const {
+    CopyGuard same = *this;
+    same.seen_as_ = std::move(letters);
+    same.give_codes();
+    return same;
+}
+
+void CopyGuard::give_codes() {
+    codes_.assign(seen_as_.size(), no_code);
+    for (std::size_t letter = 0; letter < seen_as_.size(); ++letter)
+        if (seen_as_[letter] < code_of_.size()) codes_[letter] = code_of_[seen_as_[letter]];
+}
+
 void CopyGuard::index() {
     constexpr std::uint32_t codes = (1u << bits_per_code) - 1;
     // Codes are given out as letters come up in words; with many letters some share one.
-    std::vector<std::uint8_t> code_of;
+    std::vector<std::uint8_t>& code_of = code_of_;
+    code_of.clear();
     std::uint32_t letters_met = 0;
     longest_ = 0;
     for (const Run& word : words_) {
@@ -67,11 +82,9 @@ void CopyGuard::index() {
                 code_of[letter] = static_cast<std::uint8_t>(1 + letters_met++ % codes);
         }
     }
-    codes_.assign(seen_as_.size(), no_code);
+    give_codes();
     windows_.clear();
     if (longest_ == 0) return;
-    for (std::size_t letter = 0; letter < seen_as_.size(); ++letter)
-        if (seen_as_[letter] < code_of.size()) codes_[letter] = code_of[seen_as_[letter]];
 
     // Of several thousand words, four letters in a row are too often some word's.
     constexpr std::size_t many_words = 4096;

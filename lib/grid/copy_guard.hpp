@@ -27,6 +27,8 @@ class CopyGuard {
     // those.
     CopyGuard(std::span<const Letters> words, Letters seen_as);
 
+    // The same words, in grids whose letters count as these.
+    [[nodiscard]] CopyGuard seen_as(Letters letters) const;
     // The same words by the same numbers, of which only those of at most so many letters are found.
     [[nodiscard]] CopyGuard up_to(std::size_t letters) const;
     // The same, of which only these words, by their numbers, are found.
@@ -102,6 +104,7 @@ class CopyGuard {
     };
 
     void index();  // the words that are wanted
+    void give_codes();
     [[nodiscard]] std::uint32_t code(Letter letter) const {
         return letter < codes_.size() ? codes_[letter] : no_code;
     }
@@ -125,9 +128,10 @@ class CopyGuard {
     bool through(const Grid& grid, Cell cell, Direction direction, Visit& visit) const;
 
     Letters seen_as_;
-    std::vector<std::uint8_t> codes_;  // by letter of the grid; several letters may have one
-    std::size_t longest_ = 0;          // of the words that are found
-    Letters letters_;                  // of all words, one after another
+    std::vector<std::uint8_t> code_of_;  // by letter of the words; several letters may have one
+    std::vector<std::uint8_t> codes_;    // by letter of the grid
+    std::size_t longest_ = 0;            // of the words that are found
+    Letters letters_;                    // of all words, one after another
     std::vector<Run> words_;
     std::vector<Windows> windows_;  // by their number of letters
 };

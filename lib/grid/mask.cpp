@@ -15,32 +15,39 @@ std::size_t Mask::open_count() const {
     return static_cast<std::size_t>(std::count(open_.begin(), open_.end(), std::uint8_t{1}));
 }
 
+// In one walk down the rows, on which a run grows from the cell before it, or from one of the three above.
+// Turned round a line is as long: four directions are enough.
 int longest_run(const Mask& mask, Directions directions) {
     const Size size = mask.size();
-    int longest = 0;
-    std::vector<int> runs(size.cells());
-    // Turned round a line is as long: four directions are enough.
-    for (const Direction direction :
-         {Direction::right, Direction::down, Direction::down_right, Direction::up_right}) {
-        if (!directions.contains(direction) && !directions.contains(opposite(direction))) continue;
-        // Each run grows from the cell behind, which must have been counted before: up-right comes from
-        // below.
-        const bool upward = step(direction).row < 0;
-        for (int at = 0; at < size.rows; ++at)
-            for (int column = 0; column < size.columns; ++column) {
-                const Cell cell{upward ? size.rows - 1 - at : at, column};
-                const auto index = [&](Cell of) {
-                    return static_cast<std::size_t>(of.row) * static_cast<std::size_t>(size.columns) +
-                           static_cast<std::size_t>(of.column);
-                };
-                const Cell behind = moved(cell, direction, -1);
-                int run = 0;
-                if (mask.open(cell)) run = 1 + (mask.inside(behind) ? runs[index(behind)] : 0);
-                runs[index(cell)] = run;
-                longest = std::max(longest, run);
-            }
+    struct Runs {
+        int right = 0;
+        int down = 0;
+        int down_right = 0;
+        int down_left = 0;
+    };
+    // By column; one beyond each side stays closed.
+    std::vector<Runs> runs(static_cast<std::size_t>(size.columns) + 2);
+    Runs longest;
+    for (int row = 0; row < size.rows; ++row) {
+        int left_above = 0;
+        for (int column = 0; column < size.columns; ++column) {
+            Runs& here = runs[static_cast<std::size_t>(column) + 1];
+            const Runs above = here;
+            here = {};
+            if (mask.open({row, column}))
+                here = {1 + (&here)[-1].right, 1 + above.down, 1 + left_above, 1 + (&here)[1].down_left};
+            left_above = above.down_right;
+            longest = {std::max(longest.right, here.right), std::max(longest.down, here.down),
+                       std::max(longest.down_right, here.down_right),
+                       std::max(longest.down_left, here.down_left)};
+        }
     }
-    return longest;
+    const auto wanted = [&](Direction direction, int length) {
+        return directions.contains(direction) || directions.contains(opposite(direction)) ? length : 0;
+    };
+    return std::max({wanted(Direction::right, longest.right), wanted(Direction::down, longest.down),
+                     wanted(Direction::down_right, longest.down_right),
+                     wanted(Direction::down_left, longest.down_left)});
 }
 
 Outcome<Mask> read_mask(std::string_view text, std::string_view source) {

@@ -112,6 +112,7 @@ std::optional<Shape> shape_named(std::string_view wanted) {
 }
 
 Mask shape_mask(Shape shape, Size size) {
+    if (shape == Shape::rectangle) return Mask(size);
     Mask mask(size, false);
     for (int row = 0; row < size.rows; ++row)
         for (int column = 0; column < size.columns; ++column)

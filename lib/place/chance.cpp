@@ -22,40 +22,41 @@ constexpr std::size_t words_per_stray = 4;
 // How many placements of a length lie inside a grid, in each of some directions, and which is which.
 class Placements {
   public:
-    Placements(Size size, int length, const std::vector<Direction>& choices)
-        : choices_(choices), shift_(length - 1) {
+    Placements(Size size, int length, const std::vector<Direction>& choices) {
+        const int shift = length - 1;
         for (const Direction direction : choices) {
             const Cell by = step(direction);
-            const int rows = std::max(0, by.row == 0 ? size.rows : size.rows - shift_);
-            const int columns = std::max(0, by.column == 0 ? size.columns : size.columns - shift_);
-            columns_[at(direction)] = static_cast<std::uint32_t>(columns);
-            counts_[at(direction)] = static_cast<std::uint32_t>(rows) * static_cast<std::uint32_t>(columns);
-            count_ += counts_[at(direction)];
+            const int rows = std::max(0, by.row == 0 ? size.rows : size.rows - shift);
+            const int columns = std::max(0, by.column == 0 ? size.columns : size.columns - shift);
+            ways_[count_of_ways_++] = {count_,
+                                       static_cast<std::uint32_t>(columns),
+                                       {by.row < 0 ? shift : 0, by.column < 0 ? shift : 0},
+                                       direction};
+            count_ += static_cast<std::uint32_t>(rows) * static_cast<std::uint32_t>(columns);
         }
     }
     [[nodiscard]] std::uint32_t count() const { return count_; }
     [[nodiscard]] Placement operator[](std::uint32_t number) const {
-        for (const Direction direction : choices_) {
-            if (number >= counts_[at(direction)]) {
-                number -= counts_[at(direction)];
-                continue;
-            }
-            const Cell by = step(direction);
-            const Cell first{
-                static_cast<int>(number / columns_[at(direction)]) + (by.row < 0 ? shift_ : 0),
-                static_cast<int>(number % columns_[at(direction)]) + (by.column < 0 ? shift_ : 0)};
-            return {first, direction};
-        }
-        return {};
+        // Numbers come by chance: a branch that hangs on which direction it is would be guessed wrong.
+        std::size_t which = 0;
+        for (std::size_t way = 1; way < count_of_ways_; ++way)
+            which += number >= ways_[way].first_number ? 1 : 0;
+        const Way& way = ways_[which];
+        number -= way.first_number;
+        return {{static_cast<int>(number / way.columns) + way.first.row,
+                 static_cast<int>(number % way.columns) + way.first.column},
+                way.direction};
     }
 
   private:
-    [[nodiscard]] static std::size_t at(Direction direction) { return static_cast<std::size_t>(direction); }
-
-    const std::vector<Direction>& choices_;
-    int shift_;
-    std::array<std::uint32_t, 8> columns_{};
-    std::array<std::uint32_t, 8> counts_{};
+    struct Way {
+        std::uint32_t first_number;  // as many as there are in the directions before
+        std::uint32_t columns;       // in which placements begin; not 0 where there is one
+        Cell first;                  // where the first begins
+        Direction direction;
+    };
+    std::array<Way, 8> ways_;
+    std::size_t count_of_ways_ = 0;
     std::uint32_t count_ = 0;
 };
 

@@ -33,8 +33,7 @@ using End = PlaceResult::End;
 
 class Portfolio {
   public:
-    Portfolio(const PlaceTask& task, Random& random)
-        : task_(task), random_(random), effort_(task), sampling_(task, random, effort_) {}
+    Portfolio(const PlaceTask& task, Random& random) : task_(task), random_(random), effort_(task) {}
 
     PlaceResult run() {
         if (auto result = run_everyday()) return std::move(*result);
@@ -42,9 +41,9 @@ class Portfolio {
         if (auto candidates = Candidates::list(task_)) return run_tight(*candidates);
         if (heat_bath_ && heat_bath_->search(heat_bath_moves(2)) == SearchEnd::placed)
             return placed(heat_bath_->placements(), heat_bath_->finished_grid());
-        const SearchEnd end = sampling_.search(task_.effort);
-        if (end == SearchEnd::placed) return placed(sampling_.placements(), sampling_.finished_grid());
-        return without(end == SearchEnd::exhausted ? End::impossible : End::unfinished, sampling_.hardest());
+        const SearchEnd end = sampling_->search(task_.effort);
+        if (end == SearchEnd::placed) return placed(sampling_->placements(), sampling_->finished_grid());
+        return without(end == SearchEnd::exhausted ? End::impossible : End::unfinished, sampling_->hardest());
     }
 
   private:
@@ -66,9 +65,10 @@ class Portfolio {
             if (heat_bath_->search(moves) == SearchEnd::placed)
                 return placed(heat_bath_->placements(), heat_bath_->finished_grid());
         }
-        const SearchEnd end = sampling_.search(steps);
-        if (end == SearchEnd::placed) return placed(sampling_.placements(), sampling_.finished_grid());
-        if (end == SearchEnd::exhausted) return without(End::impossible, sampling_.hardest());
+        sampling_.emplace(task_, random_, effort_);
+        const SearchEnd end = sampling_->search(steps);
+        if (end == SearchEnd::placed) return placed(sampling_->placements(), sampling_->finished_grid());
+        if (end == SearchEnd::exhausted) return without(End::impossible, sampling_->hardest());
         return std::nullopt;
     }
     // As many as can be had for a part of the effort that is left.
@@ -109,8 +109,9 @@ class Portfolio {
     const PlaceTask& task_;
     Random& random_;
     Effort effort_;
-    SamplingSearch sampling_;
-    std::optional<HeatBathSearch> heat_bath_;  // where it suits, once its turn has come
+    // Once their turn has come, which in everyday puzzles it never does.
+    std::optional<HeatBathSearch> heat_bath_;  // where it suits
+    std::optional<SamplingSearch> sampling_;
 };
 
 }  // namespace

@@ -122,6 +122,7 @@ Puzzle Attempt::finish(const PlaceResult& placed, Grid grid, std::uint64_t seed)
     puzzle.recipe.choices = 1;
     puzzle.grid = {job_.alphabet, std::move(grid)};
     const auto placements = all_placements(placing_, placed.placements);
+    puzzle.words.reserve(job_.words.size());
     for (std::size_t word = 0; word < job_.words.size(); ++word) {
         const auto& outer = job_.nested.outer[word];
         puzzle.words.push_back({job_.list.words[word].shown, job_.list.words[word].letters, placements[word],

@@ -273,7 +273,7 @@ class DemandsOn {
         if (numbers_.empty())
             for (std::uint32_t word = 0; word < placing_.listed.size(); ++word)
                 numbers_.emplace(job_.list.words[placing_.listed[word]].letters, word);
-        const auto found = numbers_.find(job_.segmenter.spell(shown).letters);
+        const auto found = numbers_.find(job_.segmenter().spell(shown).letters);
         if (found == numbers_.end()) return std::nullopt;
         return found->second;
     }
@@ -310,8 +310,8 @@ class DemandsOn {
     [[nodiscard]] bool stood_before(const Pin& pin) const {
         return recipe_.earlier && std::any_of(recipe_.earlier->words.begin(), recipe_.earlier->words.end(),
                                               [&](const Pin& word) {
-                                                  return job_.segmenter.spell(word.word).letters ==
-                                                         job_.segmenter.spell(pin.word).letters;
+                                                  return job_.segmenter().spell(word.word).letters ==
+                                                         job_.segmenter().spell(pin.word).letters;
                                               });
     }
 

@@ -32,16 +32,6 @@ bool is_latin(const std::string& letter) {
     return plain.size() == 1 && plain.front() >= 'a' && plain.front() <= 'z';
 }
 
-TextRules with_locale(TextRules rules, const std::string& locale) {
-    rules.locale = locale;
-    return rules;
-}
-
-TextRules with_case(TextRules rules, LetterCase letters) {
-    rules.letters = letters;
-    return rules;
-}
-
 bool has_latin_word(const WordList& list) {
     return std::any_of(list.words.begin(), list.words.end(), [](const Word& word) {
         return std::any_of(word.letters.begin(), word.letters.end(), is_latin);
@@ -50,22 +40,19 @@ bool has_latin_word(const WordList& list) {
 
 // The language's letters, for filler. Where no language is given, or one whose letters are not known, words
 // in Latin letters get A to Z.
-std::vector<std::string> language_letters(const TextRules& rules, const WordList& list) {
-    auto letters = main_letters(rules);
-    if (!letters.empty()) return letters;
-    if (has_latin_word(list)) return main_letters(with_locale(rules, "en"));
-    return {};
+const std::vector<std::string>& language_letters(const Language::InOneCase& known, const WordList& list) {
+    return known.letters.empty() && has_latin_word(list) ? known.latin : known.letters;
 }
 
 // Letters that are kept as they are written show by the words which case the grid is in, or that it is in
 // both.
-std::vector<std::string> letters_in_case(const TextRules& rules, const WordList& list) {
-    if (rules.letters != LetterCase::keep) return language_letters(rules, list);
+std::vector<std::string> letters_in_case(const Language& language, const WordList& list) {
+    if (language.cases().size() == 1) return language_letters(language.cases().front(), list);
     std::set<std::string> used;
     for (const auto& word : list.words) used.insert(word.letters.begin(), word.letters.end());
     std::vector<std::string> letters;
-    for (const LetterCase letter_case : {LetterCase::upper, LetterCase::lower}) {
-        const auto some = language_letters(with_case(rules, letter_case), list);
+    for (const auto& in_one_case : language.cases()) {
+        const auto& some = language_letters(in_one_case, list);
         if (std::any_of(some.begin(), some.end(), [&](const auto& letter) { return used.count(letter) > 0; }))
             letters.insert(letters.end(), some.begin(), some.end());
     }
@@ -75,6 +62,7 @@ std::vector<std::string> letters_in_case(const TextRules& rules, const WordList&
 // What is known of the alphabet's letters, by number.
 struct Known {
     const Alphabet& alphabet;
+    const Language& its_language;
     Weights in_words;            // how often each stands in the words
     std::vector<bool> language;  // whether it is one of the language's
     Weights in_language;         // how often it comes in the language; all 0 where nobody knows
@@ -88,13 +76,17 @@ std::uint64_t sum(const Weights& weights) {
 // bytes: É beside E. Such a letter gives itself away, and in some languages they are more than the others.
 std::vector<bool> odd_letters(const Known& known) {
     std::vector<bool> odd(known.alphabet.size(), false);
-    std::map<std::string, std::size_t> fewest;
-    std::vector<std::string> plain;
     const auto text_of = [&](std::size_t letter) -> const std::string& {
         return known.alphabet.text(static_cast<Letter>(letter));
     };
+    std::size_t letters_of_a_byte = 0;
+    for (std::size_t letter = 0; letter < odd.size(); ++letter)
+        letters_of_a_byte += text_of(letter).size() == 1;
+    if (letters_of_a_byte == odd.size()) return odd;  // one with a mark has more
+    std::map<std::string, std::size_t> fewest;
+    std::vector<std::string> plain;
     for (std::size_t letter = 0; letter < odd.size(); ++letter) {
-        plain.push_back(folded(text_of(letter)));
+        plain.push_back(known.its_language.plain(text_of(letter)));
         const auto [seen, is_new] = fewest.emplace(plain.back(), text_of(letter).size());
         if (!is_new) seen->second = std::min(seen->second, text_of(letter).size());
     }
@@ -177,7 +169,7 @@ std::optional<Refusal> take_counts(const Recipe& recipe, Job& job, Known& known)
     const bool any_letter =
         std::find(known.language.begin(), known.language.end(), true) == known.language.end();
     for (const auto& [letter, count] : recipe.letter_counts) {
-        const auto spelling = job.segmenter.spell(letter);
+        const auto spelling = job.segmenter().spell(letter);
         if (!spelling.bad.empty() || spelling.letters != std::vector{letter})
             return unusable("The letter counts hold " + quoted(letter) +
                                 ", which is no letter by the recipe's locale and case.",
@@ -202,7 +194,7 @@ std::optional<Refusal> take_counts(const Recipe& recipe, Job& job, Known& known)
 void take_table(const Recipe& recipe, const Job& job, Known& known) {
     const std::string& locale = recipe.text.locale;
     // As with the avoid list: a maker who names no language most often writes in English.
-    const bool is_root = main_letters(recipe.text).empty();
+    const bool is_root = !job.language->is_known();
     const auto& table = letter_table(is_root && has_latin_word(job.list) ? "en" : locale);
     for (const auto& [tabled, count] : table) {
         const std::string bare = to_utf8(icu::UnicodeString(static_cast<UChar32>(tabled)));
@@ -243,9 +235,10 @@ std::optional<Refusal> choose_filler(const Recipe& recipe, Job& job) {
         return unusable("Letters are counted, and the filler '" + std::string(name(recipe.filler)) +
                             "' does not go by counts.",
                         "Leave --filler-text out, or take --filler language.");
-    const auto language = job.alphabet.add_all(letters_in_case(recipe.text, job.list));
+    const auto language = job.alphabet.add_all(letters_in_case(*job.language, job.list));
     const std::size_t letters = job.alphabet.size();
-    Known known{job.alphabet, Weights(letters, 0), std::vector<bool>(letters, false), Weights(letters, 0)};
+    Known known{job.alphabet, *job.language, Weights(letters, 0), std::vector<bool>(letters, false),
+                Weights(letters, 0)};
     for (const Letter letter : language) known.language[letter] = true;
     for (const auto& word : job.words)
         for (const Letter letter : word) ++known.in_words[letter];

@@ -118,16 +118,28 @@ void Automaton::link_failures() {
 
 }  // namespace
 
-void find_inner_words(
-    std::span<const Letters> sought, std::span<const Letters> words,
-    const std::function<bool(std::size_t inner, std::size_t outer, InnerCopies copies)>& found) {
+struct InnerWords::State {
+    Automaton automaton;
+    std::vector<std::size_t> lengths;  // of the sequences
+};
+
+InnerWords::InnerWords(std::span<const Letters> sought) {
+    std::vector<std::size_t> lengths;
+    lengths.reserve(sought.size());
+    for (const Letters& letters : sought) lengths.push_back(letters.size());
+    state_ = std::make_unique<const State>(State{Automaton(sought), std::move(lengths)});
+}
+InnerWords::InnerWords(InnerWords&&) noexcept = default;
+InnerWords& InnerWords::operator=(InnerWords&&) noexcept = default;
+InnerWords::~InnerWords() = default;
+
+void InnerWords::find(std::span<const Letters> words, const Found& found) const {
     struct Seen {
         std::size_t start = 0;
         bool seen = false;
         bool several = false;
     };
-    const Automaton automaton(sought);
-    std::vector<Seen> seen(sought.size());
+    std::vector<Seen> seen(state_->lengths.size());
     std::vector<Index> met;  // in this word
     for (std::size_t outer = 0; outer < words.size(); ++outer) {
         const Letters& word = words[outer];
@@ -142,11 +154,11 @@ void find_inner_words(
         };
         Index node = 0;
         for (std::size_t at = 0; at < word.size(); ++at)
-            node = automaton.read(node, word[at],
-                                  [&](Index inner) { note(inner, at + 1 - sought[inner].size()); });
+            node = state_->automaton.read(node, word[at],
+                                          [&](Index inner) { note(inner, at + 1 - state_->lengths[inner]); });
         node = 0;
         for (std::size_t at = word.size(); at-- > 0;)
-            node = automaton.read(node, word[at], [&](Index inner) { note(inner, at); });
+            node = state_->automaton.read(node, word[at], [&](Index inner) { note(inner, at); });
 
         std::sort(met.begin(), met.end());
         for (const Index inner : met)
@@ -154,6 +166,11 @@ void find_inner_words(
         for (const Index inner : met) seen[inner] = {};
         met.clear();
     }
+}
+
+void find_inner_words(std::span<const Letters> sought, std::span<const Letters> words,
+                      const InnerWords::Found& found) {
+    InnerWords(sought).find(words, found);
 }
 
 }  // namespace lode

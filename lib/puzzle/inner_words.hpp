@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <functional>
+#include <memory>
 #include <span>
 
 #include <letterlode/text.hpp>
@@ -11,11 +12,28 @@ namespace lode {
 
 enum class InnerCopies { one, several };
 
-// Calls found(inner, outer, copies) once for every pair where sought[inner] can be read in words[outer],
-// forward or backward, and says whether in one set of cells or in several; outer words in order. Stops where
-// found returns false. Cost: the letters of all sequences and of all words, and what is found.
-void find_inner_words(
-    std::span<const Letters> sought, std::span<const Letters> words,
-    const std::function<bool(std::size_t inner, std::size_t outer, InnerCopies copies)>& found);
+// The sequences made ready once, for words that come later. Const calls may run on several threads at once.
+class InnerWords {
+  public:
+    // Cost: the letters of all sequences.
+    explicit InnerWords(std::span<const Letters> sought);
+    InnerWords(InnerWords&&) noexcept;
+    InnerWords& operator=(InnerWords&&) noexcept;
+    ~InnerWords();
+
+    // Calls found(inner, outer, copies) once for every pair where sought[inner] can be read in words[outer],
+    // forward or backward, and says whether in one set of cells or in several; outer words in order. Stops
+    // where found returns false. Cost: the letters of all words, and what is found.
+    using Found = std::function<bool(std::size_t inner, std::size_t outer, InnerCopies copies)>;
+    void find(std::span<const Letters> words, const Found& found) const;
+
+  private:
+    struct State;
+    std::unique_ptr<const State> state_;
+};
+
+// For words that come but once.
+void find_inner_words(std::span<const Letters> sought, std::span<const Letters> words,
+                      const InnerWords::Found& found);
 
 }  // namespace lode

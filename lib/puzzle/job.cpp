@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <set>
-#include <unordered_map>
 
 #include "puzzle/avoided_words.hpp"
 #include "puzzle/band_words.hpp"
@@ -27,56 +26,16 @@ Refusal unusable(const WordList& list, const std::string& message, std::vector<s
             line};
 }
 
-// Numbers letters without case and marks. A letter that was met costs no more than a look: lists of avoided
-// words may be long.
-class PlainLetters {
-  public:
-    Letter number(const std::string& letter) {
-        const auto [known, is_new] = numbers_.try_emplace(letter, Letter{0});
-        if (is_new) known->second = plain_.add(folded(letter));
-        return known->second;
-    }
-    Letters numbers(const std::vector<std::string>& letters) {
-        Letters all;
-        for (const auto& letter : letters) all.push_back(number(letter));
-        return all;
-    }
-
-  private:
-    Alphabet plain_;
-    std::unordered_map<std::string, Letter> numbers_;
-};
-
-// Sees letters without case and marks, and takes out the avoided words that are allowed. Refused: an avoided
-// or allowed word that cannot be used, an avoided one inside a listed word or the message.
+// Sees letters without case and marks. Refused: an avoided or allowed word that cannot be used, an avoided
+// one inside a listed word or the message.
 std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
-    PlainLetters plain;
-    Letters seen_as;
-    for (std::size_t letter = 0; letter < job.alphabet.size(); ++letter)
-        seen_as.push_back(plain.number(job.alphabet.text(static_cast<Letter>(letter))));
-    const Letter in_grid = seen_as.empty() ? Letter{0} : *std::max_element(seen_as.begin(), seen_as.end());
-
-    // Two spellings of one avoided word are one, and an allowed one is none.
-    std::set<Letters> done;
-    for (const auto& word : recipe.allow)
-        if (auto refusal = bad_avoided_word(word, "allowed", job.segmenter.spell(word))) return refusal;
-    for (const auto& reading : allowed_readings(recipe, job.segmenter))
-        done.insert(plain.numbers(job.segmenter.spell(reading).letters));
-    std::vector<std::string>& names = job.avoided;
-    std::vector<Letters> sought;
-    for (const auto& [text, word, is_as_written] : avoided_readings(recipe, job.segmenter)) {
-        const auto spelling = job.segmenter.spell(text);
-        if (is_as_written)
-            if (auto refusal = bad_avoided_word(word, "avoided", spelling)) return refusal;
-        // In one letter of the alphabet no word can be read.
-        if (spelling.letters.size() < 2) continue;
-        Letters letters = plain.numbers(spelling.letters);
-        if (!done.insert(letters).second) continue;
-        // Where the grid will lack one of its letters it can stand nowhere.
-        if (*std::max_element(letters.begin(), letters.end()) > in_grid) continue;
-        names.push_back(word);
-        sought.push_back(std::move(letters));
+    if (!job.avoidance) {
+        auto read = Avoidance::read(recipe, job.segmenter());
+        if (!read) return read.refusal();
+        job.avoidance = std::move(*read);
     }
+    const Avoidance& avoided = *job.avoidance;
+    Letters seen_as = avoided.seen_as(job.alphabet, *job.language);
 
     // The message is held to the same.
     std::vector<Letters> texts = job.words;
@@ -85,12 +44,12 @@ std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
         for (Letter& letter : text) letter = seen_as[letter];
     std::optional<Refusal> refusal;
     std::size_t told = 0;
-    find_inner_words(sought, texts, [&](std::size_t inner, std::size_t outer, InnerCopies) {
+    avoided.inside().find(texts, [&](std::size_t inner, std::size_t outer, InnerCopies) {
         const bool listed = outer < job.words.size();
         const std::string shown = listed ? job.list.words[outer].shown : recipe.message;
         const int line = listed ? job.list.words[outer].line : 0;
         const std::string fault = (listed ? "" : "The message ") + quoted(shown) +
-                                  " holds the avoided word " + quoted(names[inner]) + ".";
+                                  " holds the avoided word " + quoted(avoided.names()[inner]) + ".";
         if (!refusal)
             refusal = unusable(job.list, fault, {},
                                listed ? "Take the word out, or allow the avoided one with --allow."
@@ -99,10 +58,10 @@ std::optional<Refusal> guard_against_avoided(const Recipe& recipe, Job& job) {
         else
             refusal->message += "\n" + place_in(job.list.source, line) + fault;
         refusal->words.push_back(shown);
-        refusal->words.push_back(names[inner]);
+        refusal->words.push_back(avoided.names()[inner]);
         return ++told < faults_told;
     });
-    job.avoided_guard = CopyGuard(sought, std::move(seen_as));
+    job.avoided_guard = avoided.guard(std::move(seen_as), job.guarded);
     return refusal;
 }
 
@@ -120,7 +79,7 @@ Refusal too_many_letters() {
 
 std::optional<Refusal> spell_message(const Recipe& recipe, Job& job) {
     if (recipe.message.empty()) return std::nullopt;
-    const auto spelling = job.segmenter.spell(recipe.message);
+    const auto spelling = job.segmenter().spell(recipe.message);
     if (spelling.bad.empty() && !spelling.letters.empty()) {
         for (const auto& letter : spelling.letters) {
             if (job.alphabet.size() == most_chosen_letters && !job.alphabet.find(letter))
@@ -147,7 +106,7 @@ std::optional<Refusal> add_kept_filler(const Recipe& recipe, Job& job) {
     const std::set<std::string> letters(recipe.earlier->filler.begin(), recipe.earlier->filler.end());
     for (const auto& letter : letters) {
         if (letter.empty() || job.alphabet.find(letter)) continue;
-        const auto spelling = job.segmenter.spell(letter);
+        const auto spelling = job.segmenter().spell(letter);
         if (!spelling.bad.empty() || spelling.letters != std::vector{letter})
             return Refusal{Refusal::Reason::unusable,
                            "The earlier puzzle's filler holds " + quoted(letter) +
@@ -175,7 +134,7 @@ Outcome<double> checked_aspect(double columns_over_rows) {
                    0};
 }
 
-Outcome<Job> check(const Recipe& recipe) {
+Outcome<Job> check(const Recipe& recipe, KnownOfRecipe known) {
     if (recipe.directions && recipe.directions->empty())
         return Refusal{
             Refusal::Reason::unusable, "No direction is given.", {}, {"Name one or more, or all."}, {}, 0};
@@ -183,12 +142,18 @@ Outcome<Job> check(const Recipe& recipe) {
     if (!aspect) return aspect.refusal();
     if (auto fault = fault_in_bands(recipe.words)) return *std::move(fault);
 
-    auto segmenter = Segmenter::open(recipe.text);
-    if (!segmenter) return segmenter.refusal();
-    auto list = spell(recipe.words, *segmenter);
+    if (!known.language) {
+        auto language = Language::open(recipe.text);
+        if (!language) return language.refusal();
+        known.language = std::move(*language);
+    }
+    auto list = spell(recipe.words, known.language->segmenter());
     if (!list) return list.refusal();
 
-    Job job{std::move(*segmenter), std::move(*list), {}, {}, {}, {}, {}, {}, {}, {}, {}, {}};
+    Job job;
+    job.language = std::move(known.language);
+    job.avoidance = std::move(known.avoidance);
+    job.list = std::move(*list);
     for (const auto& word : job.list.words) job.words.push_back(job.alphabet.add_all(word.letters));
     auto nested = nest(job.list, job.words, recipe.nested);
     if (!nested) return nested.refusal();

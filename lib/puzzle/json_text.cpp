@@ -41,17 +41,14 @@ std::vector<std::string> named(const JsonMembers& members, std::string_view colo
 }  // namespace
 
 std::string json_string(std::string_view text) {
+    if (!std::all_of(text.begin(), text.end(), is_plain_in_json))
+        return dumped(nlohmann::json(std::string(text)));
     std::string json;
-    return append_plain_json_string(json, text) ? json : dumped(nlohmann::json(std::string(text)));
-}
-
-bool append_plain_json_string(std::string& json, std::string_view text) {
-    const auto is_plain = [](char c) { return c >= ' ' && c < 0x7F && c != '"' && c != '\\'; };
-    if (!std::all_of(text.begin(), text.end(), is_plain)) return false;
+    json.reserve(text.size() + 2);
     json += '"';
     json += text;
     json += '"';
-    return true;
+    return json;
 }
 
 std::string json_number(double number) {

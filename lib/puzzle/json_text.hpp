@@ -20,9 +20,10 @@ using JsonMembers = std::vector<JsonMember>;
 // A string in quotes. Text that came from outside may be no UTF-8 (a file's name, say): what is not becomes
 // U+FFFD.
 [[nodiscard]] LODE_API std::string json_string(std::string_view text);
-// Adds the string to some JSON where nothing in it must be escaped, as is the case of nearly all text; else
-// returns false.
-[[nodiscard]] bool append_plain_json_string(std::string& json, std::string_view text);
+// Whether a byte stands in a string as it is, whatever is beside it.
+[[nodiscard]] constexpr bool is_plain_in_json(char byte) {
+    return byte >= ' ' && byte < 0x7F && byte != '"' && byte != '\\';
+}
 // The shortest number that reads back as the same.
 [[nodiscard]] LODE_API std::string json_number(double number);
 [[nodiscard]] LODE_API std::string json_bool(bool value);

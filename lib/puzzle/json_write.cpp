@@ -10,16 +10,16 @@ namespace {
 using Layout = JsonWriter::Layout;
 
 // A list of objects or arrays.
-template <class List, class Write>
-void write_each(JsonWriter& json, std::string_view name, Layout layout, const List& list,
-                const Write& write) {
+template <class Name, class List, class Write>
+void write_each(JsonWriter& json, const Name& name, Layout layout, const List& list, const Write& write) {
     json.name(name);
     json.begin_array(layout);
     for (const auto& element : list) write(json, element);
     json.end_array();
 }
 
-void write_strings(JsonWriter& json, std::string_view name, const std::vector<std::string>& texts) {
+template <class Name>
+void write_strings(JsonWriter& json, const Name& name, const std::vector<std::string>& texts) {
     json.name(name);
     json.strings(texts);
 }
@@ -42,7 +42,8 @@ void write_copy(JsonWriter& json, const Copy& copy) {
     json.end_object();
 }
 
-void write_copies(JsonWriter& json, std::string_view name, const std::vector<Copy>& copies,
+template <class Name>
+void write_copies(JsonWriter& json, const Name& name, const std::vector<Copy>& copies,
                   const std::vector<std::string>& inside = {}) {
     json.name(name);
     json.begin_array();

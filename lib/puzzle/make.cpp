@@ -22,18 +22,33 @@ bool is_cancelled(const MakeControl& control) {
 
 }  // namespace
 
+struct Groundwork::State {
+    TextRules text;
+    bool default_avoid_list;
+    std::vector<std::string> avoid;
+    std::vector<std::string> allow;
+    std::shared_ptr<const Language> language;    // by the rules of text
+    std::shared_ptr<const Avoidance> avoidance;  // by all of that
+
+    [[nodiscard]] KnownOfRecipe known_of(const Recipe& recipe) const {
+        if (recipe.text != text) return {};
+        if (recipe.default_avoid_list != default_avoid_list || recipe.avoid != avoid || recipe.allow != allow)
+            return {language, nullptr};
+        return {language, avoidance};
+    }
+};
+
 struct CheckedRecipe::State {
     Recipe recipe;
     Job job;
     Placing placing;
-    std::vector<AvoidedReading> avoided;
     Judge judge;
     std::optional<Sizes> sizes;  // as they start
 
     void certify(Puzzle& puzzle) const {
         std::vector<std::optional<Placement>> placed;
         for (const PlacedWord& word : puzzle.words) placed.push_back(word.placed);
-        puzzle.audit = named_as_listed(judge.audit(puzzle.grid.grid, placed), avoided);
+        puzzle.audit = named_as_listed(judge.audit(puzzle.grid.grid, placed), job.avoidance->readings());
         if (!puzzle.audit.certified)
             throw AuditContradiction("the audit contradicts the engine, at seed " +
                                      std::to_string(puzzle.recipe.seed));
@@ -46,14 +61,16 @@ CheckedRecipe& CheckedRecipe::operator=(CheckedRecipe&&) noexcept = default;
 CheckedRecipe::~CheckedRecipe() = default;
 
 Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe) {
-    auto job = check(recipe);
+    return open(std::move(recipe), Groundwork());
+}
+
+Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe, const Groundwork& groundwork) {
+    auto job = check(recipe, groundwork.state_ ? groundwork.state_->known_of(recipe) : KnownOfRecipe());
     if (!job) return job.refusal();
     Placing placing = placing_of(*job);
-    auto avoided = avoided_readings(recipe, job->segmenter);
-    Judge judge(job->alphabet, judged_words(job->list, job->nested),
-                audit_rules(recipe, avoided, job->segmenter), job->segmenter);
-    auto state = std::unique_ptr<State>(new State{std::move(recipe), std::move(*job), std::move(placing),
-                                                  std::move(avoided), std::move(judge), std::nullopt});
+    Judge judge(job->alphabet, judged_words(job->list, job->nested), job->avoidance->judged());
+    auto state = std::unique_ptr<State>(
+        new State{std::move(recipe), std::move(*job), std::move(placing), std::move(judge), std::nullopt});
     // They refer to the recipe and the job, which stay where they are from here on.
     auto sizes = Sizes::open(state->recipe, state->job);
     if (!sizes) return sizes.refusal();
@@ -61,8 +78,16 @@ Outcome<CheckedRecipe> CheckedRecipe::open(Recipe recipe) {
     return CheckedRecipe(std::move(state));
 }
 
+Groundwork CheckedRecipe::groundwork() const {
+    const auto& [recipe, job, placing, judge, sizes] = *state_;
+    Groundwork groundwork;
+    groundwork.state_ = std::make_shared<const Groundwork::State>(Groundwork::State{
+        recipe.text, recipe.default_avoid_list, recipe.avoid, recipe.allow, job.language, job.avoidance});
+    return groundwork;
+}
+
 Outcome<Puzzle> CheckedRecipe::make(std::uint64_t seed, const MakeControl& control) const {
-    const auto& [recipe, job, placing, avoided, judge, first_sizes] = *state_;
+    const auto& [recipe, job, placing, judge, first_sizes] = *state_;
     Sizes sizes = *first_sizes;
     std::uint64_t effort = 0;
     std::optional<Outcome<Puzzle>> best;

@@ -75,7 +75,7 @@ Alphabet RecipeJudge::with_all_letters(const Alphabet& known, const Alphabet& of
     Alphabet all = known;
     add_all(all, of_grid);
     for (const Word& word : list_.words) all.add_all(word.letters);
-    all.add_all(main_letters(segmenter_.rules()));
+    all.add_all(segmenter_.main_letters());
     return all;
 }
 

@@ -73,7 +73,7 @@ class Explanation {
     }
     [[nodiscard]] const std::string& word(const FillCause& cause) const {
         return cause.kind == Kind::listed_word ? job_.list.words[placing_.listed[cause.word]].shown
-                                               : job_.avoided[cause.word];
+                                               : job_.avoided_word(cause.word);
     }
     [[nodiscard]] std::string run_text() const {
         return "more than " + std::to_string(recipe_.longest_run) + " equal letters in a row";

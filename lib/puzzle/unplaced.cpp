@@ -88,7 +88,7 @@ Recipe for_fewer_words(const Recipe& recipe) {
 Recipe with_pins_of(const Recipe& recipe, const Job& job, const std::vector<std::uint32_t>& which) {
     Recipe some = recipe;
     std::erase_if(some.pins, [&](const Pin& pin) {
-        const auto letters = job.segmenter.spell(pin.word).letters;
+        const auto letters = job.segmenter().spell(pin.word).letters;
         return std::none_of(which.begin(), which.end(),
                             [&](std::uint32_t word) { return job.list.words[word].letters == letters; });
     });

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <unicode/normalizer2.h>
 #include <unicode/uchar.h>
 #include <unicode/unistr.h>
@@ -13,15 +15,21 @@ bool is_mark(UChar32 character) {
     return (U_GET_GC_MASK(character) & U_GC_M_MASK) != 0;
 }
 
+bool is_ascii(char character) {
+    return static_cast<unsigned char>(character) < 0x80;
+}
+
 }  // namespace
 
 // Case folding first: it takes the capital sharp s and the dotted capital I apart; then compatibility
 // decomposition, which separates the marks that are dropped. Folding takes the Greek final sigma with it, and
-// leaves the Hebrew final letters. A plain ASCII letter needs none of that.
+// leaves the Hebrew final letters. Plain ASCII needs none of that.
 std::string folded(std::string_view letter) {
-    if (letter.size() == 1 && static_cast<unsigned char>(letter.front()) < 0x80) {
-        const char only = letter.front();
-        return std::string(1, only >= 'A' && only <= 'Z' ? static_cast<char>(only + ('a' - 'A')) : only);
+    if (std::all_of(letter.begin(), letter.end(), is_ascii)) {
+        std::string small(letter);
+        for (char& character : small)
+            if (character >= 'A' && character <= 'Z') character = static_cast<char>(character + ('a' - 'A'));
+        return small;
     }
     UErrorCode status = U_ZERO_ERROR;
     const icu::Normalizer2* form = icu::Normalizer2::getNFKDInstance(status);

@@ -25,7 +25,9 @@ bool is_long_form(const icu::UnicodeString& letter, const icu::UnicodeSet& exemp
 }
 
 void JoinedLetters::add(JoinedLetter letter) {
-    if (letter.parts.size() > 1 && !has(letter.keys)) letters_.push_back(std::move(letter));
+    if (letter.parts.size() < 2 || has(letter.keys)) return;
+    begins_.set(static_cast<unsigned char>(letter.keys.front().front()));
+    letters_.push_back(std::move(letter));
 }
 
 bool JoinedLetters::has(const std::vector<std::string>& keys) const {

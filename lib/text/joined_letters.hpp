@@ -2,8 +2,10 @@
 // Letters of several characters that no rule of Unicode holds together, only a language's alphabet: LL in
 // Welsh, DŽ in Croatian, C'H in Breton.
 
+#include <bitset>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <unicode/uniset.h>
@@ -36,7 +38,10 @@ class JoinedLetters {
     // nothing can be joined, and beyond the end.
     template <class KeyAt>
     [[nodiscard]] const JoinedLetter* longest_at(std::size_t at, KeyAt key) const {
+        const std::string_view first = key(at);
+        if (first.empty() || !begins_.test(static_cast<unsigned char>(first.front()))) return nullptr;
         for (const auto& letter : letters_) {
+            if (letter.keys.front().front() != first.front()) continue;
             std::size_t same = 0;
             while (same < letter.keys.size() && key(at + same) == letter.keys[same]) ++same;
             if (same == letter.keys.size()) return &letter;
@@ -49,6 +54,7 @@ class JoinedLetters {
     void sort();
 
     std::vector<JoinedLetter> letters_;  // the longest first
+    std::bitset<256> begins_;            // the bytes with which the keys of their first parts begin
 };
 
 [[nodiscard]] std::vector<icu::UnicodeString> strings_of(const icu::UnicodeSet& set);

@@ -1,9 +1,8 @@
-#include <unicode/usetiter.h>
-#include <letterlode/text.hpp>
+#include "text/main_letters.hpp"
 
-#include "text/exemplars.hpp"
+#include <unicode/usetiter.h>
+
 #include "text/joined_letters.hpp"
-#include "text/locale.hpp"
 #include "text/utf8.hpp"
 
 namespace lode {
@@ -11,22 +10,14 @@ namespace lode {
 // CLDR's main sets are in lower case, and Arabic and Indic ones hold marks, which are no letters by
 // themselves: the segmenter sorts both out. What it makes several letters of, or none (a digraph that is to
 // be split, a sharp s that is doubled, an apostrophe), is left to those letters.
-std::vector<std::string> main_letters(const TextRules& rules) {
-    const auto locale = locale_of(rules.locale);
-    if (!locale) return {};
-    icu::UnicodeSet set;
-    read_main_exemplars(*locale, set);
-    if (set.isEmpty()) return {};
-    const auto segmenter = Segmenter::open(rules);
-    if (!segmenter) return {};
-
+std::vector<std::string> letters_of(const icu::UnicodeSet& exemplars, const Segmenter& segmenter) {
     std::vector<std::string> letters;
     Alphabet seen;
-    icu::UnicodeSetIterator each(set);
+    icu::UnicodeSetIterator each(exemplars);
     while (each.next()) {
-        if (each.isString() && is_long_form(each.getString(), set)) continue;
+        if (each.isString() && is_long_form(each.getString(), exemplars)) continue;
         // Of a single character it would have to make a string, and does not say where it could not.
-        const auto spelling = segmenter->spell(
+        const auto spelling = segmenter.spell(
             to_utf8(each.isString() ? each.getString() : icu::UnicodeString(each.getCodepoint())));
         if (!spelling.bad.empty() || spelling.letters.size() != 1) continue;
         if (seen.find(spelling.letters.front())) continue;
@@ -34,6 +25,11 @@ std::vector<std::string> main_letters(const TextRules& rules) {
         letters.push_back(spelling.letters.front());
     }
     return letters;
+}
+
+std::vector<std::string> main_letters(const TextRules& rules) {
+    const auto segmenter = Segmenter::open(rules);
+    return segmenter ? segmenter->main_letters() : std::vector<std::string>();
 }
 
 }  // namespace lode

@@ -3,19 +3,40 @@
 #include <algorithm>
 
 namespace lode {
+namespace {
 
-PlainAscii::PlainAscii(const icu::Locale& locale, LetterCase letters) {
-    for (char character = ' '; character <= '~'; ++character) {
-        const icu::UnicodeString alone(static_cast<UChar32>(character));
+constexpr std::size_t first_printable = ' ';
+constexpr std::size_t printable_count = '~' - ' ' + 1;
+
+// The same in every locale.
+std::array<Role, printable_count> read_roles() {
+    std::array<Role, printable_count> roles{};
+    for (std::size_t at = 0; at < roles.size(); ++at) {
+        const icu::UnicodeString alone(static_cast<UChar32>(first_printable + at));
         check(alone);
-        Entry& entry = entries_[static_cast<unsigned char>(character)];
-        entry.role = character == letter_bar ? Role::left_out : role_of(alone);
-        icu::UnicodeString cased = alone;
-        if (letters == LetterCase::upper) cased.toUpper(locale);
-        if (letters == LetterCase::lower) cased.toLower(locale);
-        check(cased);
-        if (cased.length() != 1 || cased.charAt(0) > '~') entry.role = Role::unusable;
-        entry.cased = static_cast<char>(cased.charAt(0));
+        roles[at] = first_printable + at == letter_bar ? Role::left_out : role_of(alone);
+    }
+    return roles;
+}
+
+}  // namespace
+
+// All characters are cased in one go, as what one becomes does not depend on those beside it.
+PlainAscii::PlainAscii(const icu::Locale& locale, LetterCase letters) {
+    static const std::array<Role, printable_count> roles = read_roles();
+    icu::UnicodeString all;
+    for (std::size_t at = 0; at < printable_count; ++at)
+        all.append(static_cast<char16_t>(first_printable + at));
+    check(all);
+    icu::UnicodeString cased = all;
+    if (letters == LetterCase::upper) cased.toUpper(locale);
+    if (letters == LetterCase::lower) cased.toLower(locale);
+    check(cased);
+    if (cased.length() != all.length()) return;  // in no locale that is known: then all go the long way
+    for (std::size_t at = 0; at < printable_count; ++at) {
+        const char16_t one = cased.charAt(static_cast<std::int32_t>(at));
+        if (one > '~') continue;
+        entries_[first_printable + at] = {roles[at], static_cast<char>(one)};
     }
 }
 

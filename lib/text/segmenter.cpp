@@ -11,6 +11,7 @@
 #include "text/final_forms.hpp"
 #include "text/joined_letters.hpp"
 #include "text/locale.hpp"
+#include "text/main_letters.hpp"
 #include "text/marks.hpp"
 #include "text/plain_ascii.hpp"
 #include "text/readings.hpp"
@@ -73,13 +74,13 @@ struct Segmenter::State {
     icu::Locale locale;  // never the default one, which is read from the environment
     ClusterWalk walk;
     PlainAscii plain;
+    icu::UnicodeSet exemplars;  // CLDR's main ones
     JoinedLetters of_language;  // what can be joined by the rules or not
     JoinedLetters joined;       // what is
 
     State(const TextRules& given, const icu::Locale& its)
         : rules(given), locale(its), walk(its), plain(its, given.letters) {
         if (locale.isBogus()) throw std::bad_alloc();
-        icu::UnicodeSet exemplars;
         read_main_exemplars(its, exemplars);
         of_language = JoinedLetters(exemplars, walk, [&](const icu::UnicodeString& cluster) {
             return without_what_is_stripped(cluster);
@@ -271,6 +272,10 @@ std::vector<std::string> Segmenter::readings(std::string_view word, std::size_t 
     for (auto& part : state_->plain.spells(word) ? state_->plain_parts_of(word) : state_->parts_of(word))
         if (part.is_letter) letters.push_back(std::move(part.text));
     return readings_of(word, letters, {state_->joined, keeps}, at_most);
+}
+
+std::vector<std::string> Segmenter::main_letters() const {
+    return letters_of(state_->exemplars, *this);
 }
 
 std::vector<std::string> Segmenter::clusters(std::string_view text) const {
