@@ -1,11 +1,10 @@
 #pragma once
-// The one source of chance. The engine gives what std::mt19937_64 gives, whose output the C++ standard fixes
+// The one source of chance. The engine is std::mt19937_64, whose output the C++ standard fixes
 // ([rand.predef]); the standard's distributions are left open, so none is used.
 
 #include <cstdint>
+#include <random>
 #include <utility>
-
-#include "random/twister.hpp"
 
 namespace lode {
 
@@ -35,7 +34,7 @@ class Random {
 
   private:
     std::uint64_t half() { return engine_() >> 32; }
-    Twister engine_;
+    std::mt19937_64 engine_;
 };
 
 }  // namespace lode
