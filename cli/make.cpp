@@ -46,7 +46,7 @@ ExitCode write_puzzles(const std::vector<Puzzle>& puzzles, const PuzzlesWanted& 
     for (const Puzzle& puzzle : puzzles) {
         const std::string folder =
             wanted.several ? "seed-" + std::to_string(puzzle.recipe.seed) + "/" : std::string();
-        auto some = files_of(puzzle, wanted, page_options(values), folder, values);
+        auto some = files_of(puzzle, wanted, page_options(values), folder, page_title(values));
         if (!some) return report(some.refusal(), values.is_on("json"));
         for (auto& file : *some) files.push_back(std::move(file));
     }

@@ -69,18 +69,28 @@ Outcome<std::vector<Puzzle>> made(const CheckedRecipe& checked, const Recipe& re
 
 constexpr std::size_t most_cells_on_a_screen = 10'000;
 
-// The puzzle on paper and for a screen. A grid that no page holds, or a machine without a font, is no reason
-// to give nothing.
-void append_pages(std::vector<NamedFile>& files, const Puzzle& puzzle, const PrintOptions& options,
-                  const std::string& folder, const Values& values) {
-    const std::vector<Worksheet> worksheets{{puzzle, page_title(values)}};
+// The puzzle itself, for other programs and as text.
+void append_puzzle(std::vector<NamedFile>& files, const Puzzle& puzzle, const std::string& folder) {
+    files.push_back({folder + "puzzle.json", to_json(puzzle)});
+    files.push_back({folder + "puzzle.txt", puzzle_text(puzzle)});
+    files.push_back({folder + "key.txt", key_text(puzzle)});
+}
+
+// On paper, as text and, if it is one, for a screen. A grid that no page holds, or a machine without a font,
+// is no reason to give nothing.
+void append_pages(std::vector<NamedFile>& files, const std::vector<Worksheet>& worksheets,
+                  const PrintOptions& options, const std::string& folder) {
     const auto pages = art_library().print_worksheets(worksheets, options);
     if (pages)
         files.push_back({folder + "worksheet.pdf", pages->pdf});
     else
         say("note: no worksheet.pdf: " + pages.refusal().message);
-    files.push_back({folder + "worksheet.txt", art_library().worksheet_text(worksheets.front(), options)});
-    if (puzzle.grid.grid.size().cells() <= most_cells_on_a_screen)
+    std::string text;
+    for (const Worksheet& worksheet : worksheets)
+        text += (text.empty() ? "" : "\f") + art_library().worksheet_text(worksheet, options);
+    files.push_back({folder + "worksheet.txt", std::move(text)});
+    const bool fits_a_screen = worksheets.front().puzzle.grid.grid.size().cells() <= most_cells_on_a_screen;
+    if (worksheets.size() == 1 && fits_a_screen)
         files.push_back({folder + "solve.html", art_library().solve_page(worksheets.front(), options)});
 }
 
@@ -167,11 +177,10 @@ std::string page_title(const Values& values) {
 
 Outcome<std::vector<NamedFile>> files_of(const Puzzle& puzzle, const PuzzlesWanted& wanted,
                                          const PrintOptions& pages, const std::string& folder,
-                                         const Values& values, std::optional<HeldArtwork>* held) {
-    std::vector<NamedFile> files{{folder + "puzzle.json", to_json(puzzle)},
-                                 {folder + "puzzle.txt", puzzle_text(puzzle)},
-                                 {folder + "key.txt", key_text(puzzle)}};
-    append_pages(files, puzzle, pages, folder, values);
+                                         const std::string& title, std::optional<HeldArtwork>* held) {
+    std::vector<NamedFile> files;
+    append_puzzle(files, puzzle, folder);
+    append_pages(files, {{puzzle, title}}, pages, folder);
     if (!wanted.artwork) return files;
     auto artwork = drawn(puzzle, wanted.artwork->artwork, wanted.artwork->fix);
     if (!artwork) return artwork.refusal();
@@ -179,6 +188,18 @@ Outcome<std::vector<NamedFile>> files_of(const Puzzle& puzzle, const PuzzlesWant
     if (!cut) return cut.refusal();
     for (auto& file : *cut) files.push_back({folder + file.path, std::move(file.bytes)});
     if (held) *held = *std::move(artwork);
+    return files;
+}
+
+std::vector<NamedFile> files_of_versions(const std::vector<Puzzle>& versions, const PrintOptions& pages,
+                                         const std::string& title) {
+    std::vector<NamedFile> files;
+    std::vector<Worksheet> worksheets;
+    for (std::size_t at = 0; at < versions.size(); ++at) {
+        append_puzzle(files, versions[at], std::string("version-") + static_cast<char>('a' + at) + "/");
+        worksheets.push_back({versions[at], title, std::string(1, static_cast<char>('A' + at))});
+    }
+    append_pages(files, worksheets, pages, "");
     return files;
 }
 

@@ -51,12 +51,16 @@ struct PuzzlesWanted {
                                                         const PuzzlesWanted& wanted,
                                                         const MakeControl& control);
 
-// What is written of one puzzle, with `folder` ("seed-7/", or nothing) before the files' names. The title of
-// its pages is --heading. Where the artwork was drawn, `held` is set to it.
+// What is written of one puzzle, with `folder` ("seed-7/", or nothing) before the files' names. `title` is
+// that of its pages. Where the artwork was drawn, `held` is set to it.
 [[nodiscard]] Outcome<std::vector<NamedFile>> files_of(const Puzzle& puzzle, const PuzzlesWanted& wanted,
                                                        const PrintOptions& pages, const std::string& folder,
-                                                       const Values& values,
+                                                       const std::string& title,
                                                        std::optional<HeldArtwork>* held = nullptr);
+
+// What is written of versions A, B and so on: a folder for each, and pages of them all.
+[[nodiscard]] std::vector<NamedFile> files_of_versions(const std::vector<Puzzle>& versions,
+                                                       const PrintOptions& pages, const std::string& title);
 
 // The title of a puzzle's pages: its heading, on one line.
 [[nodiscard]] std::string page_title(const Values& values);

@@ -2,13 +2,13 @@
 """Many orders: a line in, a line out, on any number of processors, interrupted and gone on."""
 import json
 import pathlib
-import pathlib
 import re
 import signal
 import subprocess
 import sys
 import time
 import unittest
+import zlib
 
 from program import InFolder, PROGRAM, ROOT, run
 
@@ -32,6 +32,16 @@ def results_of(text):
     return results
 
 
+def page_size(pdf):
+    """As pdfinfo (Poppler) sees it, in points."""
+    told = subprocess.run(["pdfinfo", pdf], capture_output=True, text=True, check=True).stdout
+    return [float(size) for size in re.search(r"Page size: +([\d.]+) x ([\d.]+)", told).groups()]
+
+
+def text_of(pdf):
+    return subprocess.run(["pdftotext", "-layout", pdf, "-"], capture_output=True, text=True, check=True).stdout
+
+
 class TakesOrders(InFolder):
     def batch(self, text, *arguments, code=0):
         result = run("batch", *arguments, stdin=text.encode(), cwd=self.folder)
@@ -50,6 +60,7 @@ class TakesOrders(InFolder):
             self.write("recipe.json", json.dumps({**expected["recipe"], "seed": 6}))
             got, = self.batch(line + "\n")
             self.assertEqual(got.pop("order"), 1)
+            self.assertEqual(got.pop("order_crc32"), f"{zlib.crc32(line.encode()):08x}")
             self.assertEqual(got, expected)
 
     def test_options_of_the_command_line_hold_where_an_order_says_nothing(self):
@@ -100,7 +111,7 @@ class TakesOrders(InFolder):
         part = self.write("part.jsonl", "".join(line + "\n" for line in lines[7:14]))
         self.write("results.jsonl", b"".join(whole.splitlines(keepends=True)[7:10]))
         result = run("batch", part, "--first", "8", "--results", "results.jsonl", "--resume", cwd=self.folder)
-        self.assertEqual((result.returncode, b"4 orders done, 3 before" in result.stderr), (0, True), result.stderr.decode())
+        self.assertEqual((result.returncode, b"4 orders done; 3 before" in result.stderr), (0, True), result.stderr.decode())
         self.assertEqual((self.folder / "results.jsonl").read_bytes(), b"".join(whole.splitlines(keepends=True)[7:14]))
         # A table's rows are numbered likewise.
         self.write("orders.csv", "names\nIvo\nUna\n")
@@ -149,7 +160,8 @@ class TakesOrders(InFolder):
         pages = subprocess.run(["pdfinfo", self.folder / "orders/000002/worksheet.pdf"], capture_output=True, text=True, check=True).stdout
         self.assertRegex(pages, r"Pages:\s+1\n")
         self.assertRegex(pages, r"letter")
-        self.refused(2, "batch", "--out", "orders", stdin=b"", says=["exists already", "--resume"])
+        self.refused(2, "batch", "--out", "orders", stdin=b"", says=["exists already", "move it away"])
+        self.refused(2, "batch", "--out", "orders", "--results", "results.jsonl", stdin=b"", says=["exists already", "--resume"])
 
     def test_options_that_do_not_go_together_are_refused(self):
         for arguments, says in ((["--resume"], "--results"), (["--words-column", "names"], "--from"), (["nowhere.jsonl"], "nowhere.jsonl"),
@@ -158,6 +170,53 @@ class TakesOrders(InFolder):
                                 (["--results", "no/such/folder.jsonl"], "cannot be written"), (["--grd", "9x9"], "grd")):
             with self.subTest(arguments=arguments):
                 self.refused(2, "batch", *arguments, says=[says])
+
+
+    def test_an_order_says_no_to_what_the_command_line_asks_for(self):
+        first, second = self.batch(order(rate=False) + "\n" + order() + "\n", "--rate")
+        self.assertEqual(("rating" in first, "rating" in second), (False, True))
+
+    def test_refusals_have_names_and_say_where_they_stand(self):
+        bad = {"words": [], "name": "Plot 4"}, {"words": ["Artichoke"], "grid": "3x3", "name": "Plot 5"}, {"words": ["Ivo"], "size": 3}
+        results = self.batch("".join(json.dumps(one) + "\n" for one in bad), code=1)
+        self.assertEqual([result.get("name") for result in results], ["Plot 4", "Plot 5", None])
+        self.assertEqual([result["line"] for result in results], [1, 2, 3])
+        self.assertIn("brackets", " ".join(self.batch('{"words":"Ivo, Una"}\n', code=1)[0]["advice"]))
+        self.assertIn("--from", " ".join(self.batch("Ivo, Una\n", code=1)[0]["advice"]))
+
+    def test_the_end_tells_what_was_refused_and_what_has_notes(self):
+        lines = [order(name="Plot 4", grid="2x2"), order(), *[order(grid="1x1")] * 11]
+        orders = self.write("orders.jsonl", "".join(line + "\n" for line in lines))
+        said = run("batch", orders, "--results", "results.jsonl", cwd=self.folder).stderr.decode().splitlines()
+        self.assertEqual(said[0], "13 orders done: 1 made, 12 refused.")
+        self.assertRegex(said[1], "^refused: order 1, 'Plot 4': .*at most 2")
+        self.assertEqual((len(said), said[11]), (12, "refused: and 2 more, which results.jsonl tells."))
+        said = run("batch", "--locale", "is", stdin=(order() + "\n").encode()).stderr.decode()
+        self.assertIn('1 result has "notes"', said)
+
+    def test_versions_and_a_booklet(self):
+        result, = self.batch(order(name="Herbs, class 4", print={"versions": 3, "booklet": "Wrenbarrow school"}) + "\n", "--out", "sheets")
+        self.assertEqual(len(result["puzzles"]), 3)
+        folder = self.folder / "sheets/000001-herbs-class-4"
+        text = text_of(folder / "worksheet.pdf")
+        self.assertEqual(text.count("\f"), 7)  # contents, three sheets, three keys
+        for part in ("Wrenbarrow school", "Herbs, class 4", "A", "B", "C"):
+            self.assertIn(part, text)
+        for at, version in enumerate("abc"):
+            puzzle = json.loads((folder / f"version-{version}/puzzle.json").read_text())
+            self.assertEqual(puzzle["cells"], result["puzzles"][at]["cells"])
+        for members in ({"versions": 1}, {"versions": 27}, {"versions": 2, "choices": 2}, {"versions": 2, "blank": "8x10in", "surface": "first"}):
+            refusal, = self.batch(order(**members) + "\n", "--out", "others", "--grid", "9x9", code=1)
+            self.assertIn("versions", refusal["message"])
+
+    def test_sheets_without_a_heading_bear_the_name_of_their_order(self):
+        self.batch(order(name="Class 4") + "\n" + order(name="Class 5", heading="Herbs") + "\n" + order(**{"name-line": True}) + "\n",
+                   "--out", "sheets")
+        sheets = [text_of(self.folder / "sheets" / name / "worksheet.pdf") for name in ("000001-class-4", "000002-class-5", "000003")]
+        self.assertIn("Class 4", sheets[0])
+        self.assertIn("Herbs", sheets[1])
+        self.assertNotIn("Class 5", sheets[1])
+        self.assertIn("Name", sheets[2])
 
 
 class ReadsTables(InFolder):
@@ -190,11 +249,12 @@ class ReadsTables(InFolder):
             self.assertEqual([self.shown(result) for result in results], [["Ivo", "Una"], ["Dill", "Mint"]])
 
     def test_names_of_columns_may_have_capitals_and_values_those_of_a_spreadsheet(self):
-        self.write("orders.csv", "Name,Words,Default_Avoid_List,PIN\nW-1,\"Ivo,Una\",FALSE,\"Ivo@1,1,right; Una@2,1,right\"\n")
-        (result,), said = self.batch("--from", "orders.csv", "--words-column", "words", "--grid", "6x6")
-        self.assertEqual((result["name"], said), ("W-1", "1 puzzle made.\n"))
-        self.assertFalse(result["recipe"]["default_avoid_list"])
+        self.write("orders.csv", "Name,Words,Landscape,PIN\nW-1,\"Ivo,Una\",TRUE,\"Ivo@1,1,right; Una@2,1,right\"\n")
+        (result,), said = self.batch("--from", "orders.csv", "--words-column", "words", "--grid", "6x6", "--out", "panels")
+        self.assertEqual((result["name"], said), ("W-1", "1 order done.\n"))
         self.assertEqual([word["placed"]["row"] for word in result["words"]], [1, 2])
+        width, height = page_size(self.folder / "panels/000001-w-1/worksheet.pdf")
+        self.assertGreater(width, height)
 
     def test_a_field_behind_the_last_column_is_no_order(self):
         self.write("orders.csv", "names,heading\nIvo,Una\nIvo,\"Una\",Sage\nDill,,,\n")
@@ -258,6 +318,66 @@ class GoesOn(InFolder):
         self.refused(2, "batch", orders, "--results", "results.jsonl", says=["exists already", "--resume"])
         self.refused(2, "batch", orders, "--results", "results.jsonl", "--resume", says=["line 1", "no result"])
         self.assertEqual((self.folder / "results.jsonl").read_text(), "my notes\n")
+
+    def test_other_orders_are_not_taken_for_those_that_are_done(self):
+        orders = self.orders(300)
+        whole = self.whole(orders)
+        lines = orders.read_text().splitlines(keepends=True)
+        for at, change in ((0, "new order"), (170, "mended"), (301, "mended")):
+            changed = [order(seed=999) + "\n", *lines] if change == "new order" else \
+                [*lines[:at], lines[at].replace("Sage", "Dill"), *lines[at + 1:]]
+            self.assertNotEqual(changed, lines)
+            self.write("changed.jsonl", "".join(changed))
+            self.write("results.jsonl", whole)
+            result = run("batch", "changed.jsonl", "--results", "results.jsonl", "--resume", cwd=self.folder)
+            self.assertEqual(result.returncode, 2)
+            self.assertIn(f"letterlode: order {at + 1} is another than the one whose result stands in 'results.jsonl'", result.stderr.decode())
+            self.assertTrue((self.folder / "results.jsonl").read_bytes().startswith(whole))
+        # Fewer orders than results, and others behind them, are none of that.
+        self.write("results.jsonl", whole)
+        self.write("fewer.jsonl", "".join(lines[:100]))
+        self.assertEqual(run("batch", "fewer.jsonl", "--results", "results.jsonl", "--resume", cwd=self.folder).returncode, 0)
+        self.write("more.jsonl", "".join(lines) + order(seed=7) + "\n")
+        self.assertEqual(run("batch", "more.jsonl", "--results", "results.jsonl", "--resume", cwd=self.folder).returncode, 0)
+        self.assertEqual((self.folder / "results.jsonl").read_bytes().count(b"\n"), 301)
+
+    def test_refused_orders_are_made_once_they_are_mended(self):
+        lines = [order(seed=1), order(grid="2x2", name="Plot 4"), order(seed=3), "nonsense"]
+        orders = self.write("orders.jsonl", "\n".join(lines) + "\n")
+        call = ["batch", orders, "--results", "results.jsonl"]
+        self.assertEqual(run(*call, cwd=self.folder).returncode, 1)
+        made = self.folder / "results.jsonl"
+        kept = [line for line in made.read_bytes().splitlines(keepends=True) if b"refusal" not in line]
+        orders.write_text("\n".join([lines[0], order(name="Plot 4"), lines[2], "nonsense"]) + "\n")
+        gone_on = run(*call, "--resume", cwd=self.folder)
+        self.assertEqual(gone_on.returncode, 2)
+        self.assertRegex(gone_on.stderr.decode(), "order 2 is another[^\0]*--refused-again")
+        self.refused(2, *call, "--refused-again", says=["--resume"])
+        again = run(*call, "--resume", "--refused-again", cwd=self.folder)
+        self.assertEqual(again.returncode, 1)
+        self.assertIn("2 orders done: 1 made, 1 refused; 2 before.", again.stderr.decode())
+        now = made.read_bytes().splitlines(keepends=True)
+        self.assertEqual(now[:2], kept)
+        self.assertEqual([json.loads(line)["order"] for line in now], [1, 3, 2, 4])
+        self.assertEqual(self.names(), ["orders.jsonl", "results.jsonl"])
+
+    def test_two_runs_do_not_write_to_one_file(self):
+        with subprocess.Popen([PROGRAM, "batch", "--results", "results.jsonl"], cwd=self.folder, stdin=subprocess.PIPE,
+                              stderr=subprocess.DEVNULL) as first:
+            while not (self.folder / "results.jsonl").exists():
+                time.sleep(0.001)
+            first.stdin.write((order() + "\n").encode())
+            first.stdin.flush()
+            while not (self.folder / "results.jsonl").read_bytes():
+                time.sleep(0.001)
+            self.refused(2, "batch", "--results", "results.jsonl", "--resume", says=["another run"])
+            first.stdin.close()
+            self.assertEqual(first.wait(), 0)
+
+    def test_an_empty_folder_is_as_good_as_none(self):
+        (self.folder / "beds").mkdir()
+        self.assertEqual(run("batch", "--out", "beds", stdin=(order() + "\n").encode(), cwd=self.folder).returncode, 0)
+        self.assertEqual(len(list((self.folder / "beds").iterdir())), 1)
 
     def test_refusals_count_after_going_on_too(self):
         orders = self.write("orders.jsonl", order() + "\nnonsense\n" + order(seed=2) + "\n")

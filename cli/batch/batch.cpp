@@ -37,8 +37,12 @@ struct Batch {
     std::uint64_t first;  // number of the first line
 };
 
+constexpr std::size_t most_refusals_said = 10;
+
 struct Tally {
-    std::uint64_t done = 0, refused = 0, faulty = 0;
+    std::uint64_t done = 0, refused = 0, faulty = 0, with_notes = 0;
+    std::vector<std::string> why;            // of the first that were refused
+    std::optional<Refusal> of_other_orders;  // what ends the batch: its results are not those of these orders
 };
 
 // Results are written in the order of their lines, or as they come.
@@ -51,7 +55,10 @@ Tally run(const Batch& batch, std::size_t threads, bool in_order) {
             batch.progress.set_read(batch.lines.read());
             line->number += batch.first - 1;
             if (!batch.results.has(line->number)) return *std::move(line);
+            tally.of_other_orders = batch.results.pass_over(line->number, crc_of(line->text));
+            if (tally.of_other_orders) break;
         }
+        if (!tally.of_other_orders && !interrupt_flag()) tally.of_other_orders = batch.results.end();
         flow.stop();
         return {};
     };
@@ -63,6 +70,9 @@ Tally run(const Batch& batch, std::size_t threads, bool in_order) {
         batch.results.write(result.line);
         ++tally.done;
         if (result.end == OrderResult::End::refused) ++tally.refused;
+        if (result.end == OrderResult::End::refused && tally.why.size() < most_refusals_said)
+            tally.why.push_back(result.why);
+        if (result.has_notes) ++tally.with_notes;
         if (result.end == OrderResult::End::faulty) ++tally.faulty;
         batch.progress.set_done(tally.done, tally.refused + tally.faulty);
     };
@@ -96,14 +106,24 @@ Outcome<std::unique_ptr<OrderLines>> lines_of(const Values& values) {
                                      : table_rows(values.text("from"), values.text("words-column"));
 }
 
+bool is_taken(const std::string& folder) {
+    std::error_code unknown;
+    return Disk().exists(folder) && !std::filesystem::is_empty(folder, unknown);
+}
+
 // Refused as unusable: options that do not go together, and a folder that is in the way.
 std::optional<Refusal> bad_call(const Values& values) {
     if (values.is_on("resume") && !values.has("results"))
         return unusable_call("--resume goes on with a file of results, and none is named.",
                              "Give --results FILE.");
-    if (values.has("out") && !values.is_on("resume") && Disk().exists(values.text("out")))
-        return unusable_call("'" + values.text("out") + "' exists already.",
-                             "Give --out another name, or go on with an earlier run by --resume.");
+    if (values.is_on("refused-again") && !values.is_on("resume"))
+        return unusable_call("--refused-again is of no use where nothing was made before.",
+                             "Give --resume as well, or leave it out.");
+    if (values.has("out") && !values.is_on("resume") && is_taken(values.text("out")))
+        return unusable_call("'" + values.text("out") + "' exists already, and is no empty folder.",
+                             values.has("results")
+                                 ? "Give --out another name, or go on with an earlier run by --resume."
+                                 : "Give --out another name, or move it away.");
     return std::nullopt;
 }
 
@@ -113,11 +133,24 @@ std::string counted(std::uint64_t count, const char* what) {
 
 void say_end(const Tally& tally, const Results& results, const Values& values) {
     std::string text = counted(tally.done, "order") + " done";
-    if (results.earlier() > 0) text += ", " + std::to_string(results.earlier()) + " before";
-    if (tally.refused + results.earlier_refused() > 0)
-        text += "; refused: " + std::to_string(tally.refused + results.earlier_refused());
+    if (tally.refused > 0)
+        text += ": " + std::to_string(tally.done - tally.refused - tally.faulty) + " made, " +
+                std::to_string(tally.refused) + " refused";
+    if (results.earlier() > 0) text += "; " + std::to_string(results.earlier()) + " before";
+    if (results.earlier_refused() > 0)
+        text += ", " + std::to_string(results.earlier_refused()) + " of them refused";
     if (tally.faulty > 0) text += "; ended by a fault of this program: " + std::to_string(tally.faulty);
     say(text + ".");
+    // On standard output they were seen.
+    if (values.has("results")) {
+        for (const auto& why : tally.why) say("refused: " + why);
+        if (tally.refused > tally.why.size())
+            say("refused: and " + std::to_string(tally.refused - tally.why.size()) + " more, which " +
+                values.text("results") + " tells.");
+    }
+    if (tally.with_notes > 0)
+        say("note: " + counted(tally.with_notes, "result") + (tally.with_notes == 1 ? " has" : " have") +
+            " \"notes\" that should be read before anything is cut or printed.");
     if (interrupt_flag())
         say(values.has("results") ? "Interrupted. What is written is whole: --resume goes on from there."
                                   : "Interrupted. What is written is whole.");
@@ -155,12 +188,15 @@ Verb batch_verb() {
         ("results", offered_value("FILE", {.files = true}),
          "where results go, a line each (default: standard output)")  //
         ("resume", po::bool_switch(),
-         "go on with --results: orders whose result is whole there are passed over")                     //
+         "go on with --results: orders whose result is whole there are passed over")  //
+        ("refused-again", po::bool_switch(),
+         "with --resume: orders that were refused are done again, as they are now")                      //
         ("unordered", po::bool_switch(), "write results as they come, not in the order of their lines")  //
         ("out", offered_value("DIR", {.folders = true}),
          "a new folder, and in it one for each order with all that make --out writes")  //
         ("rate", po::bool_switch(), "rate each puzzle")                                 //
-        ("print", po::bool_switch(), "with --out: by the options of print")             //
+        ("print", po::bool_switch(),
+         "pages as the options of print say; they are written with --out in any case")  //
         ("threads", po::value<std::string>()->value_name("N"),
          "processors to use (default: all); the results are the same");
     add_shared_options(verb.options);
@@ -197,8 +233,12 @@ ExitCode batch(const Values& values) {
     if (!first) return report(first.refusal(), false);
     const auto lines = lines_of(values);
     if (!lines) return report(lines.refusal(), false);
-    auto results = values.has("results") ? Results::open(values.text("results"), values.is_on("resume"))
-                                         : Outcome<Results>(Results());
+    using Begin = Results::Begin;
+    const Begin begin = values.is_on("refused-again") ? Begin::go_on_but_refused
+                        : values.is_on("resume")      ? Begin::go_on
+                                                      : Begin::anew;
+    auto results =
+        values.has("results") ? Results::open(values.text("results"), begin) : Outcome<Results>(Results());
     if (!results) return report(results.refusal(), false);
     std::optional<std::string> folder;
     if (values.has("out")) {
@@ -217,6 +257,7 @@ ExitCode batch(const Values& values) {
     }
     results->finish();
     say_end(tally, *results, values);
+    if (tally.of_other_orders) return report(*tally.of_other_orders, false);
     if (interrupt_flag()) return interrupted;
     if (tally.faulty > 0) return our_fault;
     return tally.refused + results->earlier_refused() > 0 ? finding : done;

@@ -4,6 +4,7 @@
 #include <array>
 #include <charconv>
 
+#include <boost/crc.hpp>
 #include <boost/program_options/value_semantic.hpp>
 #include <nlohmann/json.hpp>
 
@@ -222,6 +223,20 @@ Recipe recipe_of(Members& members, const Values& make, const std::string& source
     return taken(with_recipe_options(std::move(recipe), make));
 }
 
+// Versions are pages of one list; what else is made several times, or cut, is another matter.
+std::size_t versions_of(const Members& members) {
+    const std::size_t count = taken(count_value(Values(members.print), "versions", max_versions, 1));
+    if (count < 2)
+        fail("\"versions\" are 2 to " + std::to_string(max_versions) + ".",
+             "Leave it out for one worksheet.");
+    for (const char* other : {"blank", "choices", "aim"})
+        if (members.make.count(other) || members.recipe.contains(other))
+            fail(
+                "\"versions\" are worksheets of one list, and do not go with \"" + std::string(other) + "\".",
+                "Leave one of them out.");
+    return count;
+}
+
 Order order_from(const std::string& text, std::uint64_t number, const OrderDefaults& defaults) {
     const Json json = Json::parse(text);
     if (!json.is_object()) fail("The line is no JSON object.", "Write an order as {\"words\": [...], ...}.");
@@ -239,6 +254,7 @@ Order order_from(const std::string& text, std::uint64_t number, const OrderDefau
         order.rate = Values(members.rate);
     }
     if (members.wants_pages) order.print = Values(members.print);
+    if (members.wants_pages && members.print.count("versions")) order.versions = versions_of(members);
     order.recipe = recipe_of(members, order.make, defaults.source);
     return order;
 }
@@ -265,6 +281,19 @@ Outcome<Order> read_order(const std::string& text, std::uint64_t number, const O
     } catch (const Json::out_of_range&) {
         return no_json("it holds a number beyond all bounds");
     }
+}
+
+std::string name_in(const std::string& text) {
+    const Json json = Json::parse(text, nullptr, false);
+    if (!json.is_object()) return {};
+    const auto name = json.find("name");
+    return name != json.end() && name->is_string() ? name->get<std::string>() : std::string();
+}
+
+std::uint32_t crc_of(const std::string& text) {
+    boost::crc_32_type crc;
+    crc.process_bytes(text.data(), text.size());
+    return crc.checksum();
 }
 
 bool is_order_member(const std::string& name) {

@@ -23,6 +23,7 @@ struct Order {
     Values make = Values({});     // those that are given, here or for all orders
     std::optional<Values> rate;   // likewise, where a rating is asked for
     std::optional<Values> print;  // likewise, where pages are
+    std::size_t versions = 0;     // of the worksheet; 0: it is one puzzle's
 };
 
 // What holds for all orders that do not say otherwise.
@@ -35,6 +36,12 @@ struct OrderDefaults {
 // a value that cannot be used.
 [[nodiscard]] Outcome<Order> read_order(const std::string& text, std::uint64_t number,
                                         const OrderDefaults& defaults);
+
+// The name of an order that cannot be used otherwise; nothing where it has none that can be read.
+[[nodiscard]] std::string name_in(const std::string& text);
+
+// CRC-32 (ISO 3309) of an order's text: whether it is the one that an earlier run had.
+[[nodiscard]] std::uint32_t crc_of(const std::string& text);
 
 // Whether an order can have a member of this name.
 [[nodiscard]] bool is_order_member(const std::string& name);

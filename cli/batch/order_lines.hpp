@@ -17,6 +17,7 @@ struct OrderLine {
     std::uint64_t number = 0;        // from 1; blank lines count, and give no order
     std::string text;                // a JSON object
     std::optional<Refusal> refused;  // instead of a text that can be an order
+    std::uint64_t line = 0;          // where it begins in its source; 0: at the line of its number
 };
 
 // Where orders come from. One thread at a time.

@@ -31,13 +31,22 @@ std::string quoted_json(const std::string& text) {
     return nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
 }
 
+// What each result begins with: the order's number, and its text's checksum.
+std::string beginning_of(const OrderLine& line) {
+    constexpr std::array digits{'0', '1', '2', '3', '4', '5', '6', '7',
+                                '8', '9', 'a', 'b', 'c', 'd', 'e', 'f'};
+    std::string crc(8, '0');
+    for (std::uint32_t left = crc_of(line.text), at = 8; at-- > 0; left >>= 4) crc[at] = digits[left & 15];
+    return "{\"order\":" + std::to_string(line.number) + ",\"order_crc32\":\"" + crc + "\",";
+}
+
 // A result: its document, with the order's number and name before its members and more behind them.
 class ResultLine {
   public:
-    ResultLine(std::uint64_t number, const std::string& name, const std::string& document) {
-        constexpr std::size_t order_and_end = 64;
+    ResultLine(const OrderLine& order, const std::string& name, const std::string& document) {
+        constexpr std::size_t order_and_end = 96;
         text_.reserve(document.size() + name.size() + order_and_end);
-        text_ = "{\"order\":" + std::to_string(number) + ",";
+        text_ = beginning_of(order);
         if (!name.empty()) text_ += "\"name\":" + quoted_json(name) + ",";
         // More may follow the members: the object stays open.
         constexpr std::string_view begins = "{", ends = "}\n";
@@ -83,6 +92,13 @@ MakeControl control() {
     return {{}, &interrupt_flag(), 1};
 }
 
+// Versions of a worksheet.
+Outcome<std::vector<Puzzle>> versions(const CheckedRecipe& recipe, std::uint64_t seed, std::size_t count) {
+    auto made = make_versions(recipe, seed, count, control());
+    if (!made) return made.refusal();
+    return std::move(made->puzzles);
+}
+
 // What an order asks for besides its puzzle.
 class Extras {
   public:
@@ -106,12 +122,17 @@ class Extras {
         if (!pages) return pages.refusal();
         if (!order_.print)
             if (const auto paper = paper_named(order_.make.text("paper"))) pages->page = *paper;
+        pages->contents = order_.print ? order_.print->text("booklet") : std::string();
+        // Sheets without a heading are told apart by what their order is called.
+        const std::string title = order_.make.has("heading") ? page_title(order_.make) : order_.name;
         std::vector<NamedFile> files;
+        if (order_.versions > 0) files = files_of_versions(puzzles, *pages, title);
         std::optional<HeldArtwork> held;
         for (const Puzzle& puzzle : puzzles) {
+            if (order_.versions > 0) break;
             const std::string inside =
                 wanted_.several ? "seed-" + std::to_string(puzzle.recipe.seed) + "/" : std::string();
-            auto some = files_of(puzzle, wanted_, *pages, inside, order_.make, &held);
+            auto some = files_of(puzzle, wanted_, *pages, inside, title, &held);
             if (!some) return some.refusal();
             for (auto& file : *some) files.push_back(std::move(file));
         }
@@ -131,9 +152,8 @@ class Extras {
     ResultLine& line_;
 };
 
-std::string fault_line(std::uint64_t number, const char* what) {
-    return "{\"order\":" + std::to_string(number) +
-           ",\"format\":\"letterlode-fault\",\"version\":1,\"message\":" +
+std::string fault_line(const OrderLine& line, const char* what) {
+    return beginning_of(line) + "\"format\":\"letterlode-fault\",\"version\":1,\"message\":" +
            quoted_json(std::string("A fault of letterlode: ") + what) + "}\n";
 }
 
@@ -179,7 +199,7 @@ Outcome<const OrderWork::Prepared*> OrderWork::prepared(const OrderLine& line, s
     return &*last;
 }
 
-Outcome<std::string> OrderWork::result_of(const OrderLine& line) const {
+Outcome<OrderResult> OrderWork::result_of(const OrderLine& line) const {
     std::vector<std::string> notes;
     const GatheredNotes gathered(notes);
     if (line.refused) return *line.refused;
@@ -197,11 +217,14 @@ Outcome<std::string> OrderWork::result_of(const OrderLine& line) const {
         on_blank = std::move(*opened);
         changed = *std::move(recipe);
     }
-    const auto puzzles = make_puzzles(on_blank ? *on_blank : **it.checked,
-                                      changed ? *changed : it.order.recipe, it.wanted, control());
+    const CheckedRecipe& recipe = on_blank ? *on_blank : **it.checked;
+    const auto puzzles = it.order.versions > 0 ? versions(recipe, seed, it.order.versions)
+                                               : make_puzzles(recipe, changed ? *changed : it.order.recipe,
+                                                              it.wanted, control());
     if (!puzzles) return puzzles.refusal();
-    ResultLine result(line.number, it.order.name,
-                      it.wanted.several ? to_json(std::span(*puzzles)) : to_json(puzzles->front()));
+    const bool several = it.wanted.several || it.order.versions > 0;
+    ResultLine result(line, it.order.name,
+                      several ? to_json(std::span(*puzzles)) : to_json(puzzles->front()));
     Extras extras(it.order, it.wanted, result);
     if (auto refusal = extras.add_rating(puzzles->front())) return *std::move(refusal);
     if (folder_) {
@@ -210,27 +233,33 @@ Outcome<std::string> OrderWork::result_of(const OrderLine& line) const {
         say("note: no artwork is written without --out DIR.");
     }
     if (!notes.empty()) result.add("notes", strings_json(notes));
-    return result.take();
+    return OrderResult{line.number, OrderResult::End::done, result.take(), {}, !notes.empty()};
+}
+
+OrderResult OrderWork::refused(const OrderLine& line, Refusal refusal) const {
+    if (refusal.source.empty()) refusal.source = defaults_.source;
+    if (refusal.source == defaults_.source && refusal.line == 0)
+        refusal.line =
+            static_cast<int>(std::min<std::uint64_t>(line.line > 0 ? line.line : line.number, 2'000'000'000));
+    const std::string name = name_in(line.text);
+    std::string why = "order " + std::to_string(line.number) + (name.empty() ? "" : ", '" + name + "'") +
+                      ": " + refusal.message;
+    ResultLine result(line, name, to_json(refusal));
+    return {line.number, OrderResult::End::refused, result.take(), std::move(why)};
 }
 
 OrderResult OrderWork::run(const OrderLine& line) const {
     try {
         auto result = result_of(line);
-        if (result) return {line.number, OrderResult::End::done, std::move(*result)};
-        if (interrupt_flag()) return {line.number, OrderResult::End::cancelled, {}};
-        Refusal refusal = result.refusal();
-        if (refusal.source.empty()) {
-            refusal.source = defaults_.source;
-            refusal.line = static_cast<int>(std::min<std::uint64_t>(line.number, 2'000'000'000));
-        }
-        ResultLine refused(line.number, {}, to_json(refusal));
-        return {line.number, OrderResult::End::refused, refused.take()};
+        if (result) return *std::move(result);
+        if (interrupt_flag()) return {line.number, OrderResult::End::cancelled, {}, {}};
+        return refused(line, result.refusal());
     } catch (const DiskFault&) {
         throw;
     } catch (const std::bad_alloc&) {
-        return {line.number, OrderResult::End::faulty, fault_line(line.number, "memory ran out")};
+        return {line.number, OrderResult::End::faulty, fault_line(line, "memory ran out"), {}};
     } catch (const std::exception& fault) {
-        return {line.number, OrderResult::End::faulty, fault_line(line.number, fault.what())};
+        return {line.number, OrderResult::End::faulty, fault_line(line, fault.what()), {}};
     }
 }
 

@@ -23,6 +23,8 @@ struct OrderResult {
     std::uint64_t number = 0;
     End end = End::done;
     std::string line;  // JSON, with its line end
+    std::string why;   // a refused order's name and fault, for people
+    bool has_notes = false;
 };
 
 // What is made of each order. Const calls may run on several threads at once; the result of an order does not
@@ -54,7 +56,8 @@ class OrderWork {
 
     [[nodiscard]] Outcome<CheckedRecipe> checked(const Recipe& recipe) const;
     [[nodiscard]] Outcome<const Prepared*> prepared(const OrderLine& line, std::uint64_t& seed) const;
-    [[nodiscard]] Outcome<std::string> result_of(const OrderLine& line) const;
+    [[nodiscard]] Outcome<OrderResult> result_of(const OrderLine& line) const;
+    [[nodiscard]] OrderResult refused(const OrderLine& line, Refusal refusal) const;
 
     OrderDefaults defaults_;
     std::optional<std::string> folder_;

@@ -1,13 +1,18 @@
 #include "batch/results.hpp"
 
+#include <algorithm>
 #include <cerrno>
 #include <charconv>
+#include <cstdio>
+#include <fstream>
+#include <functional>
 #include <iterator>
 #include <system_error>
 #include <utility>
 #include <vector>
 
 #include <fcntl.h>
+#include <sys/file.h>
 #include <unistd.h>
 #include <letterlode/files.hpp>
 
@@ -18,18 +23,91 @@ namespace {
 
 // What a line begins with.
 constexpr std::string_view before_number = "{\"order\":";
+constexpr std::string_view before_checksum = "\"order_crc32\":\"";
 constexpr std::string_view of_refusal = "\"format\": \"letterlode-refusal\"";
-// Of each line so much is looked at: its number, its name, its format.
-constexpr std::size_t looked_at = 1'000;
+// Of each line so much is looked at: its number, its checksum, its name, its format.
+constexpr std::size_t looked_at = 4'000;
+constexpr std::uint64_t orders_of_a_block = 64;
 
-std::optional<std::uint64_t> order_in(std::string_view line) {
+struct Known {
+    std::uint64_t order = 0;
+    std::optional<std::uint32_t> crc;
+    bool is_refusal = false;
+};
+
+// What the beginning of a line tells; nothing where it is no result.
+std::optional<Known> known_of(std::string_view line) {
+    Known known;
     if (!line.starts_with(before_number)) return std::nullopt;
+    known.is_refusal = line.find(of_refusal) != std::string_view::npos;
     line.remove_prefix(before_number.size());
-    std::uint64_t number = 0;
-    const auto [end, error] = std::from_chars(line.data(), line.data() + line.size(), number);
+    const auto [end, error] = std::from_chars(line.data(), line.data() + line.size(), known.order);
     const bool is_followed = end != line.data() + line.size() && *end == ',';
-    if (error != std::errc() || number == 0 || !is_followed) return std::nullopt;
-    return number;
+    if (error != std::errc() || known.order == 0 || !is_followed) return std::nullopt;
+    line.remove_prefix(static_cast<std::size_t>(end - line.data()) + 1);
+    if (!line.starts_with(before_checksum)) return known;
+    line.remove_prefix(before_checksum.size());
+    std::uint32_t crc = 0;
+    const auto [behind, fault] =
+        std::from_chars(line.data(), line.data() + std::min<std::size_t>(8, line.size()), crc, 16);
+    if (fault == std::errc() && behind == line.data() + 8) known.crc = crc;
+    return known;
+}
+
+// Orders that change places change the sum of theirs (the odd number is that of Knuth's multiplicative
+// hashing, TAOCP 3, 6.4: 2^64 by the golden ratio).
+std::uint64_t mixed(std::uint64_t order, std::uint32_t crc) {
+    return (order << 32 ^ order >> 32 ^ crc) * 0x9E3779B97F4A7C15u;
+}
+
+// Calls with each whole line's beginning, its last character and the place behind it, until it is told false.
+// Gives where the file ends. Throws what `fault` throws.
+off_t for_each_line(int file, const std::function<void()>& fault,
+                    const std::function<bool(const std::string&, char, off_t)>& call) {
+    std::string line;
+    char last = '\0';
+    off_t at = 0;
+    std::vector<char> part(1 << 18);
+    while (const auto got = ::pread(file, part.data(), part.size(), at)) {
+        if (got < 0) fault();
+        for (ssize_t i = 0; i < got; ++i) {
+            const char c = part[static_cast<std::size_t>(i)];
+            if (c != '\n') {
+                if (line.size() < looked_at) line += c;
+                last = c;
+                continue;
+            }
+            if (!call(line, last, at + i + 1)) return at + i + 1;
+            line.clear();
+        }
+        at += got;
+    }
+    return at;
+}
+
+Refusal unusable_file(const std::string& path, const std::string& fault, const std::string& advice) {
+    return {Refusal::Reason::unusable, "'" + path + "' " + fault, {}, {advice}, path, 0};
+}
+
+// Writes the file anew without its refusals, and puts that in its place; what is no result stays, to be told.
+std::optional<Refusal> leave_refusals_out(const std::string& path) {
+    std::ifstream old(path, std::ios::binary);
+    if (!old) return std::nullopt;  // there is none yet, or it is told by who opens it
+    const std::string beside = path + ".part";
+    std::ofstream kept(beside, std::ios::binary | std::ios::trunc);
+    for (std::string line; std::getline(old, line);) {
+        const auto known = known_of(std::string_view(line).substr(0, looked_at));
+        if (known && known->is_refusal && line.ends_with('}')) continue;
+        kept << line;
+        if (!old.eof()) kept << '\n';
+    }
+    kept.close();
+    if (!kept || old.bad() || std::rename(beside.c_str(), path.c_str()) != 0) {
+        std::remove(beside.c_str());
+        return unusable_file(path, "cannot be written anew, without its refusals.",
+                             "Check its folder, and its room.");
+    }
+    return std::nullopt;
 }
 
 }  // namespace
@@ -44,7 +122,9 @@ Results::Results(Results&& other) noexcept
       is_own_(std::exchange(other.is_own_, false)),
       there_(std::move(other.there_)),
       earlier_(other.earlier_),
-      earlier_refused_(other.earlier_refused_) {}
+      earlier_refused_(other.earlier_refused_),
+      sums_(std::move(other.sums_)),
+      has_checksums_(other.has_checksums_) {}
 
 Results::~Results() {
     if (is_own_) ::close(file_);
@@ -54,66 +134,102 @@ void Results::fault() const {
     throw DiskFault("cannot write to " + name_ + ": " + std::generic_category().message(errno));
 }
 
-Outcome<Results> Results::open(const std::string& path, bool go_on) {
-    const int flags = O_RDWR | O_CREAT | O_CLOEXEC | O_APPEND | (go_on ? 0 : O_EXCL);
+Outcome<Results> Results::open(const std::string& path, Begin begin) {
+    if (begin == Begin::go_on_but_refused)
+        if (auto refusal = leave_refusals_out(path)) return *std::move(refusal);
+    const int flags = O_RDWR | O_CREAT | O_CLOEXEC | O_APPEND | (begin == Begin::anew ? O_EXCL : 0);
     const int file = ::open(path.c_str(), flags, 0666);
     if (file < 0 && errno == EEXIST)
-        return Refusal{Refusal::Reason::unusable,
-                       "'" + path + "' exists already.",
-                       {},
-                       {"Give --resume to go on with it, or --results another name."},
-                       path,
-                       0};
+        return unusable_file(path, "exists already.",
+                             "Give --resume to go on with it, or --results another name.");
     if (file < 0)
-        return Refusal{Refusal::Reason::unusable,
-                       "'" + path + "' cannot be written: " + std::generic_category().message(errno) + ".",
-                       {},
-                       {"Check its folder, and who may write there."},
-                       path,
-                       0};
+        return unusable_file(path, "cannot be written: " + std::generic_category().message(errno) + ".",
+                             "Check its folder, and who may write there.");
     Results results(file, "'" + path + "'");
     results.is_own_ = true;
+    if (::flock(file, LOCK_EX | LOCK_NB) != 0 && errno == EWOULDBLOCK)
+        return unusable_file(path, "is written to by another run.",
+                             "Wait for its end, or give --results another name.");
     if (auto refusal = results.read_earlier()) return *std::move(refusal);
     return results;
 }
 
 std::optional<Refusal> Results::read_earlier() {
-    std::string line;  // its beginning
-    char last = '\0';
-    off_t whole = 0, at = 0;
+    std::optional<Refusal> refusal;
+    off_t whole = 0;
     int lines = 0;
-    std::vector<char> part(1 << 18);
-    while (const auto got = ::pread(file_, part.data(), part.size(), at)) {
-        if (got < 0) fault();
-        for (ssize_t i = 0; i < got; ++i) {
-            const char c = part[static_cast<std::size_t>(i)];
-            if (c != '\n') {
-                if (line.size() < looked_at) line += c;
-                last = c;
-                continue;
-            }
+    const off_t end = for_each_line(
+        file_, [&] { fault(); },
+        [&](const std::string& line, char last, off_t behind) {
             ++lines;
-            const auto number = order_in(line);
-            if (!number || last != '}')
-                return Refusal{Refusal::Reason::unusable,
-                               name_ + ", line " + std::to_string(lines) + ", is no result of a batch.",
-                               {},
-                               {"--resume goes on with a file that letterlode batch has begun."},
-                               {},
-                               0};
-            note(*number);
+            const auto known = known_of(line);
+            if (!known || last != '}') {
+                refusal = Refusal{Refusal::Reason::unusable,
+                                  name_ + ", line " + std::to_string(lines) + ", is no result of a batch.",
+                                  {},
+                                  {"--resume goes on with a file that letterlode batch has begun."},
+                                  {},
+                                  0};
+                return false;
+            }
+            if (!has(known->order) && known->crc)
+                sums_[known->order / orders_of_a_block] += mixed(known->order, *known->crc);
+            has_checksums_ = has_checksums_ && known->crc;
+            note(known->order);
             ++earlier_;
-            if (line.find(of_refusal) != std::string::npos) ++earlier_refused_;
-            line.clear();
-            whole = at + i + 1;
-        }
-        at += got;
-    }
-    if (whole < at) {
+            if (known->is_refusal) ++earlier_refused_;
+            whole = behind;
+            return true;
+        });
+    if (refusal) return refusal;
+    if (whole < end) {
         say("note: the last line of " + name_ + " was torn, and its order is done again.");
         if (::ftruncate(file_, whole) != 0) fault();
     }
     return std::nullopt;
+}
+
+std::optional<Refusal> Results::pass_over(std::uint64_t order, std::uint32_t crc) {
+    std::optional<Refusal> refusal;
+    if (order / orders_of_a_block != block_) refusal = end();
+    block_ = order / orders_of_a_block;
+    passed_[order] = crc;
+    return refusal;
+}
+
+std::optional<Refusal> Results::end() {
+    std::uint64_t sum = 0;
+    for (const auto& [order, crc] : passed_) sum += mixed(order, crc);
+    std::optional<Refusal> refusal;
+    if (has_checksums_ && !passed_.empty() && sums_[block_] != sum) refusal = compare();
+    passed_.clear();
+    return refusal;
+}
+
+// A block differs: by an order, or since some of its orders are no longer among those that come in, which is
+// looked into once.
+std::optional<Refusal> Results::compare() {
+    has_checksums_ = false;
+    std::optional<std::uint64_t> other;
+    for_each_line(
+        file_, [&] { fault(); },
+        [&](const std::string& line, char, off_t) {
+            const auto known = known_of(line);
+            const auto passed = known ? passed_.find(known->order) : passed_.end();
+            if (passed != passed_.end() && known->crc != passed->second)
+                other = std::min(other.value_or(known->order), known->order);
+            return true;
+        });
+    if (!other) return std::nullopt;
+    return Refusal{
+        Refusal::Reason::unusable,
+        "order " + std::to_string(*other) + " is another than the one whose result stands in " + name_ + ".",
+        {},
+        {"Leave orders in their lines, and add new ones behind them; --refused-again makes those that were "
+         "refused and are mended.",
+         "Or give --results another name, and make all of them."},
+        {},
+        0};
 }
 
 void Results::note(std::uint64_t order) {

@@ -14,12 +14,16 @@ namespace lode::cli {
 
 class Results {
   public:
+    enum class Begin {
+        anew,               // the file must not be there yet
+        go_on,              // what is whole in it is kept, a line that was torn is cut off, and more is added
+        go_on_but_refused,  // likewise, without the refusals
+    };
     // Standard output.
     Results();
-    // A file. With `go_on` what is whole in it is kept, a line that was torn is cut off, and more is added;
-    // else it must not be there yet. Refused as unusable: a file that is there, or that holds what is no
-    // result.
-    [[nodiscard]] static Outcome<Results> open(const std::string& path, bool go_on);
+    // A file. Refused as unusable: one that is there, that holds what is no result, or that another run
+    // writes to.
+    [[nodiscard]] static Outcome<Results> open(const std::string& path, Begin begin);
 
     Results(Results&& other) noexcept;
     Results& operator=(Results&&) = delete;
@@ -27,6 +31,11 @@ class Results {
 
     // Whether the order has a result from an earlier run.
     [[nodiscard]] bool has(std::uint64_t order) const;
+    // To be told of each order that has one, as they come in, with its text's checksum; refused as unusable
+    // where the result that is there is another order's. That is known after some orders more, and `end`
+    // tells it of the last.
+    [[nodiscard]] std::optional<Refusal> pass_over(std::uint64_t order, std::uint32_t crc);
+    [[nodiscard]] std::optional<Refusal> end();
     // How many there are from an earlier run, and how many of them are refusals.
     [[nodiscard]] std::uint64_t earlier() const { return earlier_; }
     [[nodiscard]] std::uint64_t earlier_refused() const { return earlier_refused_; }
@@ -40,6 +49,7 @@ class Results {
     Results(int file, std::string name);
     [[nodiscard]] std::optional<Refusal> read_earlier();
     void note(std::uint64_t order);
+    [[nodiscard]] std::optional<Refusal> compare();
     [[noreturn]] void fault() const;
 
     int file_;
@@ -47,6 +57,13 @@ class Results {
     bool is_own_ = false;
     std::map<std::uint64_t, std::uint64_t> there_;  // first and last of orders that follow each other
     std::uint64_t earlier_ = 0, earlier_refused_ = 0;
+
+    // Checksums are compared a block of orders at a time, by a sum for each: so they take little room. Where
+    // a block differs, its results are read again to find the order.
+    std::map<std::uint64_t, std::uint64_t> sums_;
+    std::map<std::uint64_t, std::uint32_t> passed_;  // of one block, which `block_` is
+    std::uint64_t block_ = 0;
+    bool has_checksums_ = true;
 };
 
 }  // namespace lode::cli

@@ -43,13 +43,17 @@ const char* const save_as_text = "Save it as CSV in UTF-8.";
 
 }  // namespace
 
-Refusal Table::unusable(const std::string& fault, const std::string& advice) const {
+Refusal Table::unusable_at(int line, const std::string& fault, const std::string& advice) const {
     return {Refusal::Reason::unusable,
-            input_.name() + ":" + std::to_string(line_) + ": " + fault,
+            input_.name() + ":" + std::to_string(line) + ": " + fault,
             {},
             {advice},
             input_.name(),
-            line_};
+            line};
+}
+
+Refusal Table::unusable(const std::string& fault, const std::string& advice) const {
+    return unusable_at(line_, fault, advice);
 }
 
 Outcome<Table> Table::open(const std::string& path) {
@@ -96,7 +100,7 @@ std::optional<std::size_t> Table::column(const std::string& name) const {
 
 std::optional<Outcome<Table::Row>> Table::row() {
     while (!is_at_end_) {
-        const int began = line_;
+        row_line_ = line_;
         Outcome<Row> row = read_row();
         if (!row) {
             is_at_end_ = true;
@@ -105,19 +109,16 @@ std::optional<Outcome<Table::Row>> Table::row() {
         const bool is_blank =
             std::all_of(row->begin(), row->end(), [](const auto& field) { return trimmed(field).empty(); });
         if (is_blank) continue;
-        if (auto refusal = fault_of(*row, began)) return *std::move(refusal);
+        if (auto refusal = fault_of(*row)) return *std::move(refusal);
         return row;
     }
     return std::nullopt;
 }
 
 // Cuts off the empty fields that spreadsheets write behind the last column.
-std::optional<Refusal> Table::fault_of(Row& row, int line) const {
+std::optional<Refusal> Table::fault_of(Row& row) const {
     const auto refuse = [&](const std::string& fault, const std::string& advice) {
-        Refusal refusal = unusable(fault, advice);
-        refusal.message = input_.name() + ":" + std::to_string(line) + ": " + fault;
-        refusal.line = line;
-        return refusal;
+        return unusable_at(row_line_, fault, advice);
     };
     for (std::size_t at = header_.size(); at < row.size(); ++at)
         if (!trimmed(row[at]).empty())
@@ -131,15 +132,14 @@ std::optional<Refusal> Table::fault_of(Row& row, int line) const {
 }
 
 Outcome<Table::Row> Table::read_row() {
-    const int began = line_;
     Row row(1);
     std::size_t size = 0;
     bool quoted = false, was_quoted = false;
     while (auto c = input_.byte()) {
         if (++size > max_order_bytes) {
-            line_ = began;
-            return unusable("the row is longer than " + std::to_string(max_order_bytes) + " bytes.",
-                            "See whether a quote is missing.");
+            return unusable_at(row_line_,
+                               "the row is longer than " + std::to_string(max_order_bytes) + " bytes.",
+                               "See whether a quote is missing.");
         }
         if (*c == '\n') ++line_;
         if (quoted) {
@@ -168,8 +168,8 @@ Outcome<Table::Row> Table::read_row() {
     }
     is_at_end_ = true;
     if (quoted) {
-        line_ = began;
-        return unusable("a quote is not closed.", "Close it where the field ends; double it inside.");
+        return unusable_at(row_line_, "a quote is not closed.",
+                           "Close it where the field ends; double it inside.");
     }
     if (row.back().ends_with('\r')) row.back().pop_back();
     return row;

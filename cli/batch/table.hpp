@@ -27,18 +27,23 @@ class Table {
     // where nothing follows after it, a row of more than max_order_bytes, quotes that are not closed.
     [[nodiscard]] std::optional<Outcome<Row>> row();
 
+    // The line at which the last row began.
+    [[nodiscard]] int row_line() const { return row_line_; }
+
     [[nodiscard]] const Input& input() const { return input_; }
 
   private:
     explicit Table(Input input) : input_(std::move(input)) {}
+    [[nodiscard]] Refusal unusable_at(int line, const std::string& fault, const std::string& advice) const;
     [[nodiscard]] Refusal unusable(const std::string& fault, const std::string& advice) const;
-    [[nodiscard]] std::optional<Refusal> fault_of(Row& row, int line) const;
+    [[nodiscard]] std::optional<Refusal> fault_of(Row& row) const;
     [[nodiscard]] Outcome<Row> read_row();
 
     Input input_;
     Row header_;
     char separator_ = ',';
     int line_ = 1;
+    int row_line_ = 0;
     bool is_at_end_ = false;
 };
 

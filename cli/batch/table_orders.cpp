@@ -60,7 +60,8 @@ class TableRows : public OrderLines {
         const auto row = table_.row();
         if (!row || interrupt_flag()) return std::nullopt;
         ++number_;
-        if (!*row) return OrderLine{number_, {}, row->refusal()};
+        const auto line = static_cast<std::uint64_t>(table_.row_line());
+        if (!*row) return OrderLine{number_, {}, row->refusal(), line};
         const auto field = [&](std::size_t at) { return at < (*row)->size() ? (**row)[at] : std::string(); };
         Json order;
         order["words"] = words_in(field(words_));
@@ -71,7 +72,7 @@ class TableRows : public OrderLines {
             else
                 order[option] = field(at);
         }
-        return OrderLine{number_, as_line(order), std::nullopt};
+        return OrderLine{number_, as_line(order), std::nullopt, line};
     }
     std::uint64_t read() const override { return table_.input().read(); }
     std::uint64_t all() const override { return table_.input().all(); }
@@ -96,7 +97,7 @@ class Prepared : public OrderLines {
     std::optional<OrderLine> next() override {
         if (at_ == orders_.size() || interrupt_flag()) return std::nullopt;
         ++at_;
-        return OrderLine{at_, orders_[at_ - 1], std::nullopt};
+        return OrderLine{at_, orders_[at_ - 1], std::nullopt, 1};
     }
     std::uint64_t read() const override { return at_; }
     std::uint64_t all() const override { return orders_.size(); }
