@@ -43,6 +43,10 @@ void watch_for_interrupts() {
     ::sigemptyset(&action.sa_mask);
     ::sigaction(SIGINT, &action, nullptr);
     ::sigaction(SIGTERM, &action, nullptr);
+    // A terminal that closes, unless the program was begun to outlive it (nohup).
+    struct sigaction before {};
+    if (::sigaction(SIGHUP, nullptr, &before) == 0 && before.sa_handler != SIG_IGN)
+        ::sigaction(SIGHUP, &action, nullptr);
     // A file that reaches the limit on its size is an error of writing, told like any other.
     std::signal(SIGXFSZ, SIG_IGN);
 }

@@ -23,7 +23,7 @@ enum ExitCode : int {
 // (no-color.org) is not set.
 [[nodiscard]] bool prints_colours();
 
-// Set by an interrupt (SIGINT, SIGTERM); a second one ends the program at once.
+// Set by an interrupt (SIGINT, SIGTERM, SIGHUP); a second one ends the program at once.
 [[nodiscard]] const std::atomic<bool>& interrupt_flag();
 void watch_for_interrupts();
 

@@ -125,7 +125,13 @@ class TakesOrders(InFolder):
                  '{"words":["Thyme","seed\\":9","Sage"],"seed" : 4 ,"grid":"6x6"}',
                  '{"words":["Thyme","Sage"],"seed":5,"grid":"6x6","seed":6}', '{"words":["Thyme","Sage"],"seed":7,"grid":"6x6","seed":6}',
                  '{"words":["Thyme","Sage"],"seed":"8","grid":"6x6"}', '{"words":["Thyme","Sage"],"seed":1e1,"grid":"6x6"}',
-                 '{"words":["Thyme","Sage"],"seed":11,"grid":"6x6","name":"one"}', '{"words":["Thyme","Sage"],"seed":12,"grid":"6x6","name":"one"}']
+                 '{"words":["Thyme","Sage"],"seed":11,"grid":"6x6","name":"one"}', '{"words":["Thyme","Sage"],"seed":12,"grid":"6x6","name":"one"}',
+                 # Refused for what the seed has nothing to do with, and the same words without that.
+                 '{"words":["Thyme","Sage"],"avoid":["hyme"],"seed":13,"grid":"6x6"}',
+                 '{"words":["Thyme","Sage"],"avoid":["hyme"],"seed":14,"grid":"6x6"}',
+                 '{"words":["Thyme","Sage"],"seed":14,"grid":"6x6"}', '{"words":["Thyme","Sage"],"avoid":["hyme"],"seed":15,"grid":"6x6"}',
+                 '{"words":["Teim","Rhosyn"],"locale":"cy","seed":16,"grid":"6x6"}', '{"words":["Mint","Leek"],"seed":17,"grid":"6x6"}',
+                 '{"words":["Llwyn","Rhosyn"],"locale":"cy","seed":18,"grid":"6x6"}']
         together = self.batch("\n".join(lines), "--threads", "1", code=1)
         for number, line in enumerate(lines, 1):
             single = run("batch", stdin=line.encode())
@@ -135,6 +141,7 @@ class TakesOrders(InFolder):
                 alone["line"] = number
             self.assertEqual(together[number - 1], alone, line)
         self.assertEqual([result["recipe"]["seed"] for result in together if "recipe" in result][:2], [1, 2])
+        self.assertEqual(["recipe" in result for result in together[10:14]], [False, False, True, False])
 
     def test_each_puzzle_is_rated_where_that_is_asked(self):
         plain, rated, hung = self.batch("\n".join([order(), order(rate=True), order(blank="8x10in", surface="first", viewing="1.5m")]))

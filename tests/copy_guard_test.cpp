@@ -54,8 +54,8 @@ Seen naive_through(const std::vector<Letters>& words, const Letters& seen_as, co
 }
 
 // Of the whole grid as well: what is seen through any of its cells, each copy once.
-void same_as_naive(const std::vector<Letters>& words, const Letters& seen_as, const Grid& grid) {
-    const CopyGuard guard(words, seen_as);
+void same_as_naive(const CopyGuard& guard, const std::vector<Letters>& words, const Letters& seen_as,
+                   const Grid& grid) {
     Seen everywhere;
     CHECK(guard.everywhere(grid, [&](std::size_t word, const Placement& copy) {
         everywhere.emplace(word, copy.first.row, copy.first.column, copy.direction);
@@ -76,6 +76,10 @@ void same_as_naive(const std::vector<Letters>& words, const Letters& seen_as, co
         CAPTURE(rows_of(grid));
         REQUIRE(everywhere == Seen(all.begin(), all.end()));
     }
+}
+
+void same_as_naive(const std::vector<Letters>& words, const Letters& seen_as, const Grid& grid) {
+    same_as_naive(CopyGuard(words, seen_as), words, seen_as, grid);
 }
 
 }  // namespace
@@ -120,6 +124,24 @@ TEST_CASE("the guard reads letters as others, such as letters without their mark
             for (int column = 0; column < 5; ++column)
                 grid[{row, column}] = static_cast<Letter>(random.below(5));
         same_as_naive(every_word(2, 2, 4), seen_as, grid);
+    }
+}
+
+TEST_CASE("the guard of one alphabet sees the same copies through the letters of another") {
+    // Words in letters 0 to 3; of the grid's letters some are seen as one of them, and some as none.
+    const Letters seen_as{3, closed_cell, 1, 0, 1, 7, 2};
+    Random random(9);
+    for (int round = 0; round < 30; ++round) {
+        std::vector<Letters> words;
+        for (int word = 0; word < 15; ++word) {
+            words.emplace_back(2 + random.below(4));
+            for (Letter& letter : words.back()) letter = static_cast<Letter>(random.below(4));
+        }
+        Grid grid({6, 7});
+        for (int row = 0; row < 6; ++row)
+            for (int column = 0; column < 7; ++column)
+                grid[{row, column}] = static_cast<Letter>(random.below(7));
+        same_as_naive(CopyGuard(words, {}).seen_as(seen_as), words, seen_as, grid);
     }
 }
 

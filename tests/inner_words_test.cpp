@@ -97,6 +97,20 @@ TEST_CASE("words of a hundred thousand letters are compared in one walk") {
     CHECK(found_in(words, words) == themselves);
 }
 
+TEST_CASE("words that are sought are made ready once for any words that come later") {
+    const auto sought = every_word(2, 1, 3);
+    const InnerWords inside(sought);
+    for (const int length : {2, 5, 4}) {
+        const auto words = every_word(2, length, length);
+        Pairs pairs;
+        inside.find(words, [&](std::size_t inner, std::size_t outer, InnerCopies copies) {
+            pairs.emplace(std::pair{inner, outer}, copies);
+            return true;
+        });
+        CHECK(pairs == naive_pairs(sought, words));
+    }
+}
+
 TEST_CASE("the search for inner words stops where its caller has seen enough") {
     int calls = 0;
     find_inner_words(every_word(2, 1, 2), every_word(2, 2, 4),

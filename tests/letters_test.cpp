@@ -236,6 +236,12 @@ TEST_CASE("avoided words see letters without case and marks") {
         CHECK(folded(letter) == plain);
         CHECK(folded(plain) == plain);
     }
+    // Plain ASCII is folded without ICU, and with a mark by it.
+    for (char first = ' '; first <= '~'; ++first)
+        for (char second = ' '; second <= '~'; ++second) {
+            const std::string both{first, second};
+            if (folded(both) != folded(both + "\u0301")) CHECK(folded(both) == folded(both + "\u0301"));
+        }
     // A mark alone is not lost.
     CHECK_FALSE(folded("\u0301").empty());
 }
@@ -259,6 +265,24 @@ TEST_CASE("an alphabet numbers letters in the order in which they came") {
     CHECK(alphabet.find("B") == Letter{2});
     CHECK_FALSE(alphabet.find("L"));
     CHECK_THROWS_AS(alphabet.text(3), std::out_of_range);
+}
+
+TEST_CASE("an alphabet knows letters of a byte from each other, and from longer ones that begin so") {
+    Alphabet alphabet;
+    std::vector<std::string> letters;
+    for (int byte = 0; byte < 256; ++byte) letters.emplace_back(1, static_cast<char>(byte));
+    for (int byte = 0; byte < 256; ++byte) letters.push_back(letters[static_cast<std::size_t>(byte)] + "H");
+    letters.emplace_back();
+    for (std::size_t letter = 0; letter < letters.size(); ++letter) {
+        CHECK_FALSE(alphabet.find(letters[letter]));
+        CHECK(alphabet.add(letters[letter]) == letter);
+    }
+    const Alphabet copy = alphabet;
+    for (std::size_t letter = 0; letter < letters.size(); ++letter) {
+        CHECK(alphabet.add(letters[letter]) == letter);
+        CHECK(copy.find(letters[letter]) == static_cast<Letter>(letter));
+        CHECK(copy.text(static_cast<Letter>(letter)) == letters[letter]);
+    }
 }
 
 TEST_CASE("an alphabet has room for 65,520 letters, none of which looks like an empty or a closed cell") {

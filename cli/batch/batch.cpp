@@ -113,6 +113,8 @@ bool is_taken(const std::string& folder) {
 
 // Refused as unusable: options that do not go together, and a folder that is in the way.
 std::optional<Refusal> bad_call(const Values& values) {
+    if (values.has("out") && values.text("out").empty())
+        return unusable_call("--out has no name.", "Give --out a folder.");
     if (values.is_on("resume") && !values.has("results"))
         return unusable_call("--resume goes on with a file of results, and none is named.",
                              "Give --results FILE.");
@@ -251,11 +253,16 @@ ExitCode batch(const Values& values) {
                                                                        : files.front();
     const OrderWork work({values.all(), source}, folder, values.is_on("resume"));
     Tally tally;
-    {
+    try {
         BatchProgress progress((*lines)->all());
         tally = run({**lines, work, *results, progress, *first}, *threads, !values.is_on("unordered"));
+        results->finish();
+    } catch (const DiskFault& fault) {
+        if (!values.has("results")) throw;
+        say(std::string("letterlode: ") + fault.what());
+        say("  What is written is whole, but for its last line perhaps. Make room, and go on by --resume.");
+        return our_fault;
     }
-    results->finish();
     say_end(tally, *results, values);
     if (tally.of_other_orders) return report(*tally.of_other_orders, false);
     if (interrupt_flag()) return interrupted;

@@ -4,6 +4,8 @@
 #include <array>
 #include <charconv>
 
+#include <sys/stat.h>
+#include <unistd.h>
 #include <boost/crc.hpp>
 #include <boost/program_options/value_semantic.hpp>
 #include <nlohmann/json.hpp>
@@ -90,9 +92,14 @@ void add_option(po::variables_map& values, const po::option_description& option,
     }
 }
 
+void check_name(const std::string& name) {
+    if (name.empty()) fail("A member of the order has an empty name.", "Leave it out.");
+}
+
 void add_options(po::variables_map& values, const po::options_description& known, const std::string& verb,
                  const Json& members) {
     for (const auto& [name, value] : members.items()) {
+        check_name(name);
         const auto* option = known.find_nothrow(name, false);
         if (!option || !can_be_ordered(name))
             fail("\"" + verb + "\" has a member \"" + name + "\", and letterlode " + verb +
@@ -104,7 +111,13 @@ void add_options(po::variables_map& values, const po::options_description& known
 
 // Standard input may be where the orders come from, and is read by one of them at the most.
 void check_file(const std::string& name, const std::string& file) {
-    if (file == "-") fail("\"" + name + "\" is standard input, which an order cannot read.", "Name a file.");
+    struct stat input {
+    }, named{};
+    const bool is_input = ::fstat(STDIN_FILENO, &input) == 0 && !S_ISREG(input.st_mode) &&
+                          ::stat(file.c_str(), &named) == 0 && input.st_dev == named.st_dev &&
+                          input.st_ino == named.st_ino;
+    if (file == "-" || is_input)
+        fail("\"" + name + "\" is standard input, which an order cannot read.", "Name a file.");
 }
 
 void check_files(const po::variables_map& values) {
@@ -141,6 +154,7 @@ bool add_verb(po::variables_map& values, const po::options_description& known, c
 
 void sort_member(const std::string& name, const Json& value, Members& members) {
     const OrderOptions& known = order_options();
+    check_name(name);
     if (name == "name") {
         members.name = text_of(name, value);
     } else if (name == "words" && value.is_string()) {
@@ -237,13 +251,28 @@ std::size_t versions_of(const Members& members) {
     return count;
 }
 
+constexpr int deepest = 64;
+
+// As much as what reads and writes it by recursion stands. Throws Json::parse_error where it is no JSON.
+Json parsed(const std::string& text) {
+    // The parser takes a NUL for the end.
+    if (text.find('\0') != std::string::npos)
+        fail("The line holds a NUL character, and is no JSON.", "Write text.");
+    return Json::parse(text, [](int depth, Json::parse_event_t, Json&) {
+        if (depth > deepest)
+            fail("The line is nested more than " + std::to_string(deepest) + " levels deep.",
+                 "An order has lists and objects in it, and these hold no others.");
+        return true;
+    });
+}
+
 Order order_from(const std::string& text, std::uint64_t number, const OrderDefaults& defaults) {
-    const Json json = Json::parse(text);
+    const Json json = parsed(text);
     if (!json.is_object()) fail("The line is no JSON object.", "Write an order as {\"words\": [...], ...}.");
     Members members;
     for (const auto& [name, value] : json.items()) sort_member(name, value, members);
-    check_files(members.make);
     add_defaults(members, defaults.options);
+    check_files(members.make);
     Order order;
     order.number = number;
     order.name = members.name;
@@ -284,10 +313,16 @@ Outcome<Order> read_order(const std::string& text, std::uint64_t number, const O
 }
 
 std::string name_in(const std::string& text) {
-    const Json json = Json::parse(text, nullptr, false);
-    if (!json.is_object()) return {};
-    const auto name = json.find("name");
-    return name != json.end() && name->is_string() ? name->get<std::string>() : std::string();
+    try {
+        const Json json = parsed(text);
+        if (!json.is_object()) return {};
+        const auto name = json.find("name");
+        return name != json.end() && name->is_string() ? name->get<std::string>() : std::string();
+    } catch (const Fault&) {
+        return {};
+    } catch (const Json::exception&) {
+        return {};
+    }
 }
 
 std::uint32_t crc_of(const std::string& text) {
@@ -322,10 +357,14 @@ std::optional<SeedInOrder> seed_in(const std::string& text) {
         for (++at; at < text.size() && text[at] != '"'; ++at)
             if (text[at] == '\\') ++at;
         if (at >= text.size()) return std::nullopt;
-        if (depth != 1 || std::string_view(text).substr(from, at + 1 - from) != wanted) continue;
-        const std::size_t colon = skip_blanks(at + 1);
-        if (colon >= text.size() || text[colon] != ':') continue;
-        const std::size_t digits = skip_blanks(colon + 1);
+        const std::string_view member = std::string_view(text).substr(from, at + 1 - from);
+        // Who knows what such a name is.
+        const std::size_t next = skip_blanks(at + 1);
+        const bool is_name = depth == 1 && next < text.size() && text[next] == ':';
+        if (is_name && member.find('\\') != std::string_view::npos) return std::nullopt;
+        if (depth != 1 || member != wanted) continue;
+        if (!is_name) continue;
+        const std::size_t digits = skip_blanks(next + 1);
         SeedInOrder seed;
         const char* const first = text.data() + digits;
         const auto [end, error] = std::from_chars(first, text.data() + text.size(), seed.seed);

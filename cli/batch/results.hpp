@@ -15,8 +15,9 @@ namespace lode::cli {
 class Results {
   public:
     enum class Begin {
-        anew,               // the file must not be there yet
-        go_on,              // what is whole in it is kept, a line that was torn is cut off, and more is added
+        anew,  // the file must not be there yet, or be empty
+        // What is whole in it is kept, but for faults of the program; a line that was torn is cut off.
+        go_on,
         go_on_but_refused,  // likewise, without the refusals
     };
     // Standard output.
@@ -56,14 +57,14 @@ class Results {
     std::string name_;
     bool is_own_ = false;
     std::map<std::uint64_t, std::uint64_t> there_;  // first and last of orders that follow each other
-    std::uint64_t earlier_ = 0, earlier_refused_ = 0;
+    std::uint64_t earlier_ = 0, earlier_refused_ = 0, earlier_faults_ = 0;
 
     // Checksums are compared a block of orders at a time, by a sum for each: so they take little room. Where
     // a block differs, its results are read again to find the order.
     std::map<std::uint64_t, std::uint64_t> sums_;
     std::map<std::uint64_t, std::uint32_t> passed_;  // of one block, which `block_` is
     std::uint64_t block_ = 0;
-    bool has_checksums_ = true;
+    bool were_compared_ = false;
 };
 
 }  // namespace lode::cli

@@ -69,6 +69,9 @@ Outcome<Table> Table::open(const std::string& path) {
     if (!is_utf8(line)) return table.unusable("this is no UTF-8 text.", save_as_text);
     if (line.starts_with("\xEF\xBB\xBF")) line.erase(0, 3);
     if (line.ends_with('\r')) line.pop_back();
+    if (line.find('\r') != std::string::npos)
+        return table.unusable("its lines end with CR alone.",
+                              "Save it as CSV with the line ends of this machine.");
     table.separator_ = separator_of(line);
     std::string field;
     bool quoted = false;
@@ -168,7 +171,7 @@ Outcome<Table::Row> Table::read_row() {
     }
     is_at_end_ = true;
     if (quoted) {
-        return unusable_at(row_line_, "a quote is not closed.",
+        return unusable_at(row_line_, "a quote is not closed: this row, and all behind it, cannot be read.",
                            "Close it where the field ends; double it inside.");
     }
     if (row.back().ends_with('\r')) row.back().pop_back();

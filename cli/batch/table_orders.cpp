@@ -46,7 +46,7 @@ class TableRows : public OrderLines {
             const std::string& name = table_.header()[at];
             const std::string option = in_small_letters(name);
             if (at == words_ || name.empty()) continue;
-            if (is_order_member(option))
+            if (option != "words" && is_order_member(option))
                 options_.push_back({at, option, may_be_given_again(option)});
             else
                 others += (others.empty() ? "'" : ", '") + name + "'";

@@ -14,6 +14,7 @@ namespace {
 // Letters by the grid's own numbers; nothing where the grid lacks one of them.
 std::optional<Letters> numbered(const std::vector<std::string>& letters, const Alphabet& alphabet) {
     Letters numbers;
+    numbers.reserve(letters.size());
     for (const auto& letter : letters) {
         const auto number = alphabet.find(letter);
         if (!number) return std::nullopt;
@@ -112,6 +113,8 @@ struct Judge::Rules {
 // A word with a letter that the alphabet lacks can stand in no grid.
 void Judge::Rules::read_words(const Alphabet& alphabet) {
     std::vector<Letters> sought;
+    sought.reserve(words.size());
+    word_of.reserve(words.size());
     for (std::size_t word = 0; word < words.size(); ++word) {
         if (words[word].letters.empty()) continue;
         if (auto letters = numbered(words[word].letters, alphabet)) {

@@ -28,6 +28,10 @@ CopyGuard::Windows::Windows(std::size_t letters, const std::vector<Use>& uses)
 }
 
 CopyGuard::CopyGuard(std::span<const Letters> words, Letters seen_as) : seen_as_(std::move(seen_as)) {
+    std::size_t letters = 0;
+    for (const Letters& word : words) letters += word.size();
+    letters_.reserve(letters);
+    words_.reserve(words.size());
     for (const Letters& word : words) {
         words_.push_back(
             {static_cast<std::uint32_t>(letters_.size()), static_cast<std::uint32_t>(word.size())});
@@ -116,6 +120,7 @@ void CopyGuard::index() {
                 ++count_of(backward);
             });
     std::array<std::vector<Use>, most_in_window + 1> uses;
+    uses[most].reserve(2 * words_.size());
     for (std::uint32_t number = 0; number < words_.size(); ++number) {
         const Run& word = words_[number];
         if (!word.wanted) continue;

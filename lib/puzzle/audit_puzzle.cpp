@@ -11,6 +11,7 @@ namespace lode {
 
 std::vector<AuditedWord> judged_words(const WordList& list, const NestedWords& nested) {
     std::vector<AuditedWord> words;
+    words.reserve(list.words.size());
     for (std::size_t word = 0; word < list.words.size(); ++word)
         words.push_back({list.words[word].shown, list.words[word].letters, {}, nested.expected[word], {}});
     for (const InnerCopy& copy : nested.copies) {

@@ -15,6 +15,9 @@ namespace {
 using Index = std::uint32_t;
 constexpr Index none = std::numeric_limits<Index>::max();
 
+// Room that is taken at once; long lists share their first letters and may need far less than they have.
+constexpr std::size_t usual_nodes = 1024;
+
 class Automaton {
   public:
     explicit Automaton(std::span<const Letters> sought);
@@ -54,6 +57,9 @@ Automaton::Automaton(std::span<const Letters> sought) : nodes_(1), order_(sought
     std::iota(order_.begin(), order_.end(), Index{0});
     std::stable_sort(order_.begin(), order_.end(), [&](Index a, Index b) { return sought[a] < sought[b]; });
     std::vector<Index> path{0};  // the nodes of the sequence before
+    std::size_t all_letters = 0;
+    for (const Letters& letters : sought) all_letters += letters.size();
+    nodes_.reserve(std::min(all_letters + 1, usual_nodes));
     const Letters* before = nullptr;
     for (Index at = 0; at < order_.size(); ++at) {
         const Letters& letters = sought[order_[at]];
@@ -104,7 +110,9 @@ Index Automaton::next(Index node, Letter letter) const {
 
 // Level by level: a node's failure is nearer to the root than the node.
 void Automaton::link_failures() {
-    std::vector<Index> queue{0};
+    std::vector<Index> queue;
+    queue.reserve(nodes_.size());
+    queue.push_back(0);
     for (std::size_t at = 0; at < queue.size(); ++at) {
         const Index parent = queue[at];
         for (Index node = nodes_[parent].child; node != none; node = nodes_[node].sibling) {

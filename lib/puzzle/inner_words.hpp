@@ -21,10 +21,10 @@ class InnerWords {
     InnerWords& operator=(InnerWords&&) noexcept;
     ~InnerWords();
 
+    using Found = std::function<bool(std::size_t inner, std::size_t outer, InnerCopies copies)>;
     // Calls found(inner, outer, copies) once for every pair where sought[inner] can be read in words[outer],
     // forward or backward, and says whether in one set of cells or in several; outer words in order. Stops
-    // where found returns false. Cost: the letters of all words, and what is found.
-    using Found = std::function<bool(std::size_t inner, std::size_t outer, InnerCopies copies)>;
+    // where found returns false. Cost: the letters of all words, the number of sequences, and what is found.
     void find(std::span<const Letters> words, const Found& found) const;
 
   private:

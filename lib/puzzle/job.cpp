@@ -154,6 +154,7 @@ Outcome<Job> check(const Recipe& recipe, KnownOfRecipe known) {
     job.language = std::move(known.language);
     job.avoidance = std::move(known.avoidance);
     job.list = std::move(*list);
+    job.words.reserve(job.list.words.size());
     for (const auto& word : job.list.words) job.words.push_back(job.alphabet.add_all(word.letters));
     auto nested = nest(job.list, job.words, recipe.nested);
     if (!nested) return nested.refusal();

@@ -9,6 +9,8 @@ Placing arranged(const Job& job, const NestedWords& nested, std::span<const std:
     Placing placing;
     std::vector<std::uint32_t> number(which.size());  // in the guard, by place in `which`
     std::vector<Letters> guarded;
+    guarded.reserve(which.size());
+    placing.listed.reserve(which.size());
     for (const auto* some : {&nested.placed, &nested.brought})
         for (const std::uint32_t word : *some) {
             number[word] = static_cast<std::uint32_t>(placing.listed.size());
