@@ -153,18 +153,22 @@ class TakesOrders(InFolder):
 
     def test_a_folder_an_order_holds_what_make_writes(self):
         panel = {"blank": "8x10in", "surface": "second", "heading": "Herb bed"}
-        lines = [order(name="Herb bed 1", seed=4, **panel), order(seed=5, print={"page": "letter", "key": "none"}), order(grid="2x2")]
+        lines = [order(name="Herb bed 1", seed=4, **panel), order(seed=4, **panel), order(seed=5, print={"page": "letter", "key": "none"}), order(grid="2x2")]
         results = self.batch("\n".join(lines), "--out", "orders", code=1)
-        self.assertEqual([result.get("folder") for result in results], ["000001-herb-bed-1", "000002", None])
-        self.assertEqual(sorted(path.name for path in (self.folder / "orders").iterdir()), ["000001-herb-bed-1", "000002"])
+        self.assertEqual([result.get("folder") for result in results], ["000001-herb-bed-1", "000002", "000003", None])
+        self.assertEqual(sorted(path.name for path in (self.folder / "orders").iterdir()), ["000001-herb-bed-1", "000002", "000003"])
         words = self.write("herbs.txt", "\n".join(HERBS) + "\n")
         made = run("make", words, "--grid", "9x9", "--seed", "4", "--blank", "8x10in", "--surface", "second", "--heading", "Herb bed",
                    "--out", "alone", cwd=self.folder)
         self.assertEqual(made.returncode, 0, made.stderr.decode())
         files = lambda folder: {str(path.relative_to(folder)): path.read_bytes() for path in sorted(folder.rglob("*")) if path.is_file()}
-        self.assertEqual(files(self.folder / "orders/000001-herb-bed-1"), files(self.folder / "alone"))
+        alone = files(self.folder / "alone")
+        for name, others in (("000002", []), ("000001-herb-bed-1", ["job-sheet.pdf"])):
+            its = files(self.folder / "orders" / name)
+            self.assertEqual(its.keys(), alone.keys())
+            self.assertEqual([path for path in its if its[path] != alone[path]], others)
         self.assertEqual(results[0]["cut"]["format"], "letterlode-cut")
-        pages = subprocess.run(["pdfinfo", self.folder / "orders/000002/worksheet.pdf"], capture_output=True, text=True, check=True).stdout
+        pages = subprocess.run(["pdfinfo", self.folder / "orders/000003/worksheet.pdf"], capture_output=True, text=True, check=True).stdout
         self.assertRegex(pages, r"Pages:\s+1\n")
         self.assertRegex(pages, r"letter")
         self.refused(2, "batch", "--out", "orders", stdin=b"", says=["exists already", "move it away"])
@@ -178,6 +182,18 @@ class TakesOrders(InFolder):
             with self.subTest(arguments=arguments):
                 self.refused(2, "batch", *arguments, says=[says])
 
+
+    def test_what_is_no_order_stops_none_of_the_others(self):
+        deep = 100_000
+        lines = ['{"words":["Mint"],"mask":' + "[" * deep + "]" * deep + "}", '{"words":["Mint"],"":1}', '{"words":["Mint"],"print":{"":1}}',
+                 '{"words":["Mint"]}\0{"words":["Sage"]}', '{"words":"/dev/stdin"}', '{"words":["Mint"],"avoid":"/proc/self/fd/0"}']
+        results = self.batch("".join(line + "\n" + order() + "\n" for line in lines), code=1)
+        self.assertEqual([result["format"] for result in results], ["letterlode-refusal", "letterlode-puzzle"] * len(lines))
+        for result, says in zip(results[::2], ("64 levels", "empty name", "empty name", "NUL", "standard input", "standard input")):
+            self.assertIn(says, result["message"])
+        # A name may be written with escapes: RFC 8259, 7.
+        one, two = ('{"words":["Mint"],"grid":"6x6","seed":1,"\\u0073eed":%d}\n' % seed for seed in (1, 5))
+        self.assertEqual(self.batch(one + two, "--threads", "1")[1]["recipe"], self.batch(two)[0]["recipe"])
 
     def test_an_order_says_no_to_what_the_command_line_asks_for(self):
         first, second = self.batch(order(rate=False) + "\n" + order() + "\n", "--rate")
@@ -215,6 +231,13 @@ class TakesOrders(InFolder):
         for members in ({"versions": 1}, {"versions": 27}, {"versions": 2, "choices": 2}, {"versions": 2, "blank": "8x10in", "surface": "first"}):
             refusal, = self.batch(order(**members) + "\n", "--out", "others", "--grid", "9x9", code=1)
             self.assertIn("versions", refusal["message"])
+
+    def test_a_panels_job_sheet_bears_the_name_of_its_order(self):
+        self.batch(order(name="W-101 a", heading="Herbs") + "\n" + order(heading="Herbs") + "\n", "--out", "panels",
+                   "--blank", "8x10in", "--surface", "first")
+        named, unnamed = (text_of(self.folder / "panels" / name / "job-sheet.pdf") for name in ("000001-w-101-a", "000002"))
+        self.assertRegex(named, r"Order +W-101 a")
+        self.assertNotIn("Order  ", unnamed)
 
     def test_sheets_without_a_heading_bear_the_name_of_their_order(self):
         self.batch(order(name="Class 4") + "\n" + order(name="Class 5", heading="Herbs") + "\n" + order(**{"name-line": True}) + "\n",
@@ -275,9 +298,15 @@ class ReadsTables(InFolder):
         results, _ = self.batch("--from", "orders.csv", "--words-column", "names", "--out", "panels", code=1)
         self.assertIn("no UTF-8", results[0]["message"])
         self.assertEqual(self.shown(results[1]), ["Una"])
-        for header in ("n\u00e4mes\nIvo\n".encode("latin-1"), b"PK\x03\x04names\n", b"names\0\nIvo\n"):
+        for header in ("n\u00e4mes\nIvo\n".encode("latin-1"), b"PK\x03\x04names\n", b"names\0\nIvo\n", b"names\rIvo\rUna\r"):
             self.write("orders.csv", header)
-            self.refused(2, "batch", "--from", "orders.csv", "--words-column", "names", says=["orders.csv:1", "UTF-8"])
+            self.refused(2, "batch", "--from", "orders.csv", "--words-column", "names", says=["orders.csv:1", "CSV"])
+
+    def test_a_column_of_words_beside_that_of_the_words(self):
+        self.write("orders.csv", "names,words\n\"Ivo, Una\",\"Mint, Basil\"\n")
+        (result,), said = self.batch("--from", "orders.csv", "--words-column", "names")
+        self.assertEqual(self.shown(result), ["Ivo", "Una"])
+        self.assertIn("passed over: 'words'", said)
 
     def test_a_column_is_an_order(self):
         self.write("beds.csv", "Herb bed,Shed\nThyme,Rake\nSage,Spade\n,Hoe\n")
@@ -367,6 +396,38 @@ class GoesOn(InFolder):
         self.assertEqual(now[:2], kept)
         self.assertEqual([json.loads(line)["order"] for line in now], [1, 3, 2, 4])
         self.assertEqual(self.names(), ["orders.jsonl", "results.jsonl"])
+
+    def test_a_file_without_a_line_end_is_not_taken_for_a_torn_result(self):
+        for text in ("Thyme, Sage, my only copy", order()):
+            self.write("precious.txt", text)
+            self.write("orders.jsonl", order() + "\n")
+            self.refused(2, "batch", "orders.jsonl", "--results", "precious.txt", "--resume", says=["line 1", "no result"])
+            self.assertEqual((self.folder / "precious.txt").read_text(), text)
+        self.refused(2, "batch", "orders.jsonl", "--results", "/dev/full", "--resume", says=["/dev/full"])
+
+    def test_a_fault_of_the_program_is_done_again(self):
+        orders = self.write("orders.jsonl", order(seed=1) + "\n" + order(seed=2) + "\n")
+        whole = self.whole(orders).splitlines(keepends=True)
+        fault = re.sub(b'"format".*', b'"format":"letterlode-fault","version":1,"message":"A fault of letterlode: memory ran out"}', whole[0])
+        self.write("results.jsonl", fault + whole[1])
+        self.assertEqual(results_of(fault)[0]["format"], "letterlode-fault")
+        self.assertEqual(run("batch", orders, "--results", "results.jsonl", "--resume", cwd=self.folder).returncode, 0)
+        self.assertEqual((self.folder / "results.jsonl").read_bytes(), whole[1] + whole[0])
+
+    def test_a_closed_terminal_is_an_interrupt_but_for_who_outlives_it(self):
+        for outlives in (False, True):
+            with subprocess.Popen((["nohup"] if outlives else []) + [PROGRAM, "batch"], stdin=subprocess.PIPE, stdout=subprocess.PIPE,
+                                  stderr=subprocess.DEVNULL) as program:
+                program.stdin.write((order() + "\n").encode())
+                program.stdin.flush()
+                self.assertTrue(program.stdout.readline())
+                program.send_signal(signal.SIGHUP)
+                if outlives:
+                    program.stdin.write((order() + "\n").encode())
+                    program.stdin.flush()
+                    self.assertTrue(program.stdout.readline())
+                    program.stdin.close()
+                self.assertEqual(program.wait(), 0 if outlives else 130)
 
     def test_two_runs_do_not_write_to_one_file(self):
         with subprocess.Popen([PROGRAM, "batch", "--results", "results.jsonl"], cwd=self.folder, stdin=subprocess.PIPE,

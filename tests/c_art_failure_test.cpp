@@ -116,6 +116,8 @@ TEST_CASE("what an option of cutting or print cannot be is refused", "[c]") {
     CHECK(lode_cut_options_add_film(c, "no colour", 300, 300, 1, nullptr) == LODE_UNUSABLE);
     for (const std::int32_t none : {INT32_MIN, -1, 0, 63, 8'001, INT32_MAX})
         unusable("--preview", [&](Error e) { return lode_cut_options_set_preview(c, none, e); });
+    unusable("--order",
+             [&](Error e) { return lode_cut_options_set_order(c, std::string(2'001, 'W').c_str(), e); });
     unusable("--paper", [&](Error e) { return lode_cut_options_set_paper(c, "papyrus", e); });
 
     const auto printing = new_print_options();

@@ -51,6 +51,8 @@ TEST_CASE("NULL for any setter of artwork, cutting or print is a broken call", "
     broken("options", [&](Error e) { return lode_cut_options_add_film(nullptr, "red", 300, 300, 1, e); });
     broken("colour", [&](Error e) { return lode_cut_options_add_film(c, nullptr, 300, 300, 1, e); });
     broken("options", [&](Error e) { return lode_cut_options_set_effort(nullptr, 3, e); });
+    broken("options", [&](Error e) { return lode_cut_options_set_order(nullptr, "W-101", e); });
+    broken("order", [&](Error e) { return lode_cut_options_set_order(c, nullptr, e); });
     broken("options", [&](Error e) { return lode_cut_options_set_paper(nullptr, "a4", e); });
     broken("paper", [&](Error e) { return lode_cut_options_set_paper(c, nullptr, e); });
     for (const auto call :

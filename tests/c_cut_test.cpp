@@ -91,7 +91,9 @@ TEST_CASE("every setter of cutting does what the C++ option does, and something"
     REQUIRE(lode_cut_options_set_dxf(options.get(), 1, nullptr) == LODE_OK);
     REQUIRE(lode_cut_options_set_guide(options.get(), 1, nullptr) == LODE_OK);
     REQUIRE(lode_cut_options_set_paper(options.get(), "letter", nullptr) == LODE_OK);
+    REQUIRE(lode_cut_options_set_order(options.get(), "W-101", nullptr) == LODE_OK);
     judge.preview_px = 64;
+    judge.order = "W-101";
     judge.dxf = judge.guide = true;
     judge.paper = lode::Paper::letter;
     check_same(files_cut(artwork.get(), nullptr, options.get()).get(),

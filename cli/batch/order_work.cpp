@@ -188,6 +188,7 @@ Outcome<const OrderWork::Prepared*> OrderWork::prepared(const OrderLine& line, s
                              "Give letterlode batch --out DIR, or leave the options of print out.");
     auto wanted = puzzles_wanted(order->recipe, order->make);
     if (!wanted) return wanted.refusal();
+    if (wanted->artwork) wanted->artwork->cutting.order = order->name;
     seed = order->recipe.seed;
     std::optional<Outcome<CheckedRecipe>> opened;
     if (!wanted->artwork) opened = checked(order->recipe);

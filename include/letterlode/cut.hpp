@@ -130,6 +130,7 @@ struct CutOptions {
     std::optional<double> speed_mm_s;  ///< of the cutter, for an estimate of its time
     bool guide = false;                ///< a true-size page to lay under or behind the blank
     Paper paper = Paper::a4;           ///< of job sheet and guide
+    std::string order;  ///< what the piece is called in a shop, for the job sheet; empty: nothing
 };
 
 /// "layers/1-letters.svg" and so on, numbered in order of application, each as .pdf (and .dxf) too;

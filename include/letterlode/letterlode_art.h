@@ -337,6 +337,9 @@ LODE_API int32_t lode_cut_options_set_dxf(lode_cut_options* options, int32_t on,
 LODE_API int32_t lode_cut_options_set_guide(lode_cut_options* options, int32_t on, lode_error** error);
 /** Of job sheet and guide: "a4" or "letter". [nothing to own | as the options' writer | 0.1] */
 LODE_API int32_t lode_cut_options_set_paper(lode_cut_options* options, const char* name, lode_error** error);
+/** What the piece is called in a shop, for the job sheet, in at most 2,000 bytes; "": nothing.
+    [nothing to own | as the options' writer | 0.1] */
+LODE_API int32_t lode_cut_options_set_order(lode_cut_options* options, const char* order, lode_error** error);
 /** The longer side of the preview, 64 to 8000 pixels and 1600 by default.
     [nothing to own | as the options' writer | 0.1] */
 LODE_API int32_t lode_cut_options_set_preview(lode_cut_options* options, int32_t long_side_px,

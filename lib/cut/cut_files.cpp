@@ -57,9 +57,10 @@ Outcome<std::vector<NamedFile>> cut_files(const Puzzle& puzzle, const HeldArtwor
                        load_drawing(artwork, *plan, *options.plan, i, options.weeding_lines), options.dxf);
     }
     if (control.is_cancelled()) return interrupted();
-    files.push_back({"job-sheet.pdf", job_sheet_pdf({puzzle, artwork, held.measures, plan,
-                                                     options.plan ? &*options.plan : nullptr, held.changed,
-                                                     ways_out(held), options.paper, options.speed_mm_s})});
+    files.push_back(
+        {"job-sheet.pdf",
+         job_sheet_pdf({puzzle, artwork, held.measures, plan, options.plan ? &*options.plan : nullptr,
+                        held.changed, ways_out(held), options.paper, options.speed_mm_s, options.order})});
     if (control.is_cancelled()) return interrupted();
     if (options.guide) {
         auto guide = guide_pdf(artwork, options.paper);

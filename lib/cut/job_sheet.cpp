@@ -48,6 +48,7 @@ std::vector<Fact> facts_of(const JobSheet& sheet) {
     const Artwork& artwork = sheet.artwork;
     const Size size = sheet.puzzle.grid.grid.size();
     std::vector<Fact> facts;
+    if (!sheet.order.empty()) facts.push_back({"Order", sheet.order});
     const std::string shape =
         artwork.blank.shape.empty() || artwork.blank.is_rectangle() ? "" : ", " + artwork.blank.shape;
     facts.push_back({"Blank", both_units(artwork.blank) + shape});

@@ -26,6 +26,7 @@ struct JobSheet {
     std::vector<std::string> ways_out;          // of what it does not hold, a sentence each
     Paper paper = Paper::a4;
     std::optional<double> speed_mm_s;  // of the cutter; none: lengths without times
+    std::string order = {};            // what the piece is called in a shop; empty: nothing
 };
 
 // A PDF with text that can be searched. The same sheet gives the same bytes. Pictures shrink, and then type,

@@ -118,6 +118,11 @@ std::int32_t lode_cut_options_set_paper(lode_cut_options* options, const char* n
     });
 }
 
+std::int32_t lode_cut_options_set_order(lode_cut_options* options, const char* order, lode_error** error) {
+    return changed(__func__, options, error,
+                   [&](lode_cut_options& its) { its.options.order = page_text(order, "order"); });
+}
+
 std::int32_t lode_cut_options_set_preview(lode_cut_options* options, std::int32_t long_side_px,
                                           lode_error** error) {
     return changed(__func__, options, error, [&](lode_cut_options& its) {

@@ -3,20 +3,6 @@
 
 using namespace lode::c;
 
-namespace {
-
-// A label or a title, of no more bytes than a page has room for.
-std::string heading(const char* given, const char* option) {
-    std::string text = raw_text(given, option);
-    if (text.size() > lode::most_heading_bytes)
-        throw_unusable("--" + std::string(option) + ": " + std::to_string(text.size()) +
-                           " bytes are too long for a page.",
-                       "Write at most " + std::to_string(lode::most_heading_bytes) + ".");
-    return text;
-}
-
-}  // namespace
-
 std::int32_t lode_print_options_create(lode_print_options** options, lode_error** error) {
     return give_new(__func__, options, "options", error);
 }
@@ -67,13 +53,13 @@ std::int32_t lode_print_options_set_grid_lines(lode_print_options* options, cons
 std::int32_t lode_print_options_set_name_line(lode_print_options* options, const char* given,
                                               lode_error** error) {
     return changed(__func__, options, error,
-                   [&](lode_print_options& its) { its.options.name_line = heading(given, "name-line"); });
+                   [&](lode_print_options& its) { its.options.name_line = page_text(given, "name-line"); });
 }
 
 std::int32_t lode_print_options_set_date_line(lode_print_options* options, const char* given,
                                               lode_error** error) {
     return changed(__func__, options, error,
-                   [&](lode_print_options& its) { its.options.date_line = heading(given, "date-line"); });
+                   [&](lode_print_options& its) { its.options.date_line = page_text(given, "date-line"); });
 }
 
 std::int32_t lode_print_options_set_large_print(lode_print_options* options, std::int32_t on,
@@ -104,7 +90,7 @@ std::int32_t lode_print_options_set_colours(lode_print_options* options, const c
 std::int32_t lode_print_options_set_booklet(lode_print_options* options, const char* title,
                                             lode_error** error) {
     return changed(__func__, options, error,
-                   [&](lode_print_options& its) { its.options.contents = heading(title, "booklet"); });
+                   [&](lode_print_options& its) { its.options.contents = page_text(title, "booklet"); });
 }
 
 std::int32_t lode_print_options_set_date(lode_print_options* options, std::int64_t seconds,

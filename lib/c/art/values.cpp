@@ -1,5 +1,7 @@
 #include "c/art/values.hpp"
 
+#include <letterlode/print.hpp>
+
 #include <algorithm>
 
 #include "art/number.hpp"
@@ -34,6 +36,15 @@ std::string choice(const char* given, std::string_view option) {
 std::string raw_text(const char* given, const char* name) {
     static_cast<void>(word(given, name));
     return given;
+}
+
+std::string page_text(const char* given, const char* option) {
+    std::string text = raw_text(given, option);
+    if (text.size() > most_heading_bytes)
+        throw_unusable("--" + std::string(option) + ": " + std::to_string(text.size()) +
+                           " bytes are too long for a page.",
+                       "Write at most " + std::to_string(most_heading_bytes) + ".");
+    return text;
 }
 
 std::vector<Colour> read_colours(std::string_view text) {

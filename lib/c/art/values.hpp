@@ -34,6 +34,8 @@ Choice chosen(const char* given, std::string_view option, std::optional<Choice> 
 
 // UTF-8, and else as it was given: a file's name need not be normalised.
 [[nodiscard]] std::string raw_text(const char* given, const char* name);
+// The same of a label or a title: refused where it has more bytes than a page has room for.
+[[nodiscard]] std::string page_text(const char* given, const char* option);
 
 // "gold,seagreen": one or more.
 [[nodiscard]] std::vector<Colour> read_colours(std::string_view text);
