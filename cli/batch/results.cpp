@@ -117,7 +117,11 @@ std::optional<Refusal> leave_out(const std::string& path,
         if (!old.eof()) kept << '\n';
     }
     kept.close();
-    if (!kept || !old.eof() || std::rename(beside.c_str(), path.c_str()) != 0) {
+    // On the disk before it takes the old one's place.
+    const int written = ::open(beside.c_str(), O_RDONLY | O_CLOEXEC);
+    const bool is_synchronised = written >= 0 && ::fsync(written) == 0;
+    if (written >= 0) ::close(written);
+    if (!kept || !old.eof() || !is_synchronised || std::rename(beside.c_str(), path.c_str()) != 0) {
         std::remove(beside.c_str());
         return unusable_file(path, "cannot be written anew, without what is done again.",
                              "Check its folder, and its room.");
