@@ -308,6 +308,12 @@ class ReadsTables(InFolder):
         self.assertEqual(self.shown(result), ["Ivo", "Una"])
         self.assertIn("passed over: 'words'", said)
 
+    def test_a_spreadsheet_says_its_separator_and_has_more_columns_than_one_names(self):
+        self.write("orders.csv", "sep=;\r\n" + ";".join(["names", *(f"c{at}" for at in range(25))]) + "\r\n\"Ivo;Una\";x\r\n")
+        (result,), said = self.batch("--from", "orders.csv", "--words-column", "names")
+        self.assertEqual(self.shown(result), ["Ivo", "Una"])
+        self.assertIn("'c19' and 5 more.", said)
+
     def test_a_column_is_an_order(self):
         self.write("beds.csv", "Herb bed,Shed\nThyme,Rake\nSage,Spade\n,Hoe\n")
         results, _ = self.batch("--from", "beds.csv", "--by-column")
@@ -481,10 +487,15 @@ class GoesOn(InFolder):
         # The program ended between a folder and its line.
         self.write("results.jsonl", lines.splitlines(keepends=True)[0])
         (self.folder / "beds/000002/puzzle.json").write_text("old")
+        # Killed in the midst of one, it left a part of it; that of another order is another's.
+        for part in (".000002.17.part", ".000003.17.part"):
+            (self.folder / "beds" / part).mkdir()
+            (self.folder / "beds" / part / "key.txt").write_text("old")
         again = run(*first, "--resume", cwd=self.folder)
         self.assertEqual(again.returncode, 0, again.stderr.decode())
         self.assertEqual((self.folder / "results.jsonl").read_bytes(), lines)
         self.assertNotEqual((self.folder / "beds/000002/puzzle.json").read_text(), "old")
+        self.assertEqual(sorted(path.name for path in (self.folder / "beds").iterdir()), [".000003.17.part", "000001", "000002"])
 
     def test_an_order_that_comes_alone_is_answered_before_the_next(self):
         with subprocess.Popen([PROGRAM, "batch"], stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL) as program:

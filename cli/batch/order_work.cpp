@@ -2,6 +2,7 @@
 
 #include <array>
 #include <exception>
+#include <filesystem>
 #include <new>
 
 #include <letterlode/art.hpp>
@@ -88,6 +89,18 @@ std::string folder_name(const Order& order) {
     return words.empty() ? name : name + "-" + words;
 }
 
+// What write_folder had begun: ".000012-herb-bed.123.part", by "000012-herb-bed".
+std::multimap<std::string, std::string> unfinished_in(const std::string& folder) {
+    std::multimap<std::string, std::string> found;
+    std::error_code unknown;
+    for (const auto& entry : std::filesystem::directory_iterator(folder, unknown)) {
+        const std::string name = entry.path().filename().string();
+        if (name.starts_with('.') && name.ends_with(".part"))
+            found.emplace(name.substr(1, name.find('.', 1) - 1), entry.path().string());
+    }
+    return found;
+}
+
 MakeControl control() {
     return {{}, &interrupt_flag(), 1};
 }
@@ -116,8 +129,8 @@ class Extras {
     }
 
     // The order's folder.
-    std::optional<Refusal> write(const std::vector<Puzzle>& puzzles, const std::string& folder,
-                                 bool replace) {
+    std::optional<Refusal> write(const std::vector<Puzzle>& puzzles, const std::string& folder, bool replace,
+                                 const std::multimap<std::string, std::string>& unfinished) {
         auto pages = print_options(order_.print ? *order_.print : Values({}));
         if (!pages) return pages.refusal();
         if (!order_.print)
@@ -138,6 +151,8 @@ class Extras {
         }
         Disk disk;
         const std::string name = folder_name(order_);
+        for (auto [left, end] = unfinished.equal_range(name); left != end; ++left)
+            disk.remove_all(left->second);
         const auto written = write_folder(folder + "/" + name, files, replace, disk);
         if (!written) return written.refusal();
         line_.add("folder", quoted_json(name));
@@ -160,7 +175,10 @@ std::string fault_line(const OrderLine& line, const char* what) {
 }  // namespace
 
 OrderWork::OrderWork(OrderDefaults defaults, std::optional<std::string> folder, bool replace)
-    : defaults_(std::move(defaults)), folder_(std::move(folder)), replace_(replace) {}
+    : defaults_(std::move(defaults)),
+      folder_(std::move(folder)),
+      replace_(replace),
+      unfinished_(folder_ && replace ? unfinished_in(*folder_) : std::multimap<std::string, std::string>()) {}
 
 Outcome<CheckedRecipe> OrderWork::checked(const Recipe& recipe) const {
     constexpr std::size_t most_kept = 32;
@@ -229,7 +247,8 @@ Outcome<OrderResult> OrderWork::result_of(const OrderLine& line) const {
     Extras extras(it.order, it.wanted, result);
     if (auto refusal = extras.add_rating(puzzles->front())) return *std::move(refusal);
     if (folder_) {
-        if (auto refusal = extras.write(*puzzles, *folder_, replace_)) return *std::move(refusal);
+        if (auto refusal = extras.write(*puzzles, *folder_, replace_, unfinished_))
+            return *std::move(refusal);
     } else if (it.wanted.artwork) {
         say("note: no artwork is written without --out DIR.");
     }

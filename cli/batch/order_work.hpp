@@ -62,6 +62,8 @@ class OrderWork {
     OrderDefaults defaults_;
     std::optional<std::string> folder_;
     bool replace_;
+    std::multimap<std::string, std::string>
+        unfinished_;  // folders that a run which was killed left, by their orders'
     mutable oneapi::tbb::enumerable_thread_specific<Kept> kept_;
 };
 

@@ -62,6 +62,12 @@ Outcome<Table> Table::open(const std::string& path) {
     Table table(std::move(*input));
     auto first = table.input_.line(max_order_bytes);
     const std::string advice = "A table begins with a row of names, such as 'names,seed,heading'.";
+    // A spreadsheet may say first what parts its fields: the header shows that as well.
+    if (first && first->text.starts_with("sep=") &&
+        first->text.size() <= std::string_view("sep=;\r").size()) {
+        first = table.input_.line(max_order_bytes);
+        ++table.line_;
+    }
     if (!first || first->is_too_long) return table.unusable("here is no header.", advice);
     std::string& line = first->text;
     if (line.find('\0') != std::string::npos || line.starts_with("PK\x03\x04"))
@@ -89,7 +95,7 @@ Outcome<Table> Table::open(const std::string& path) {
         if (!name.empty() && !names.insert(in_small_letters(name)).second)
             return table.unusable("two columns are called '" + name + "'.", "Give each a name of its own.");
     if (names.empty()) return table.unusable("here is no header.", advice);
-    table.line_ = 2;
+    ++table.line_;
     return table;
 }
 

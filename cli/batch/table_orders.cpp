@@ -41,6 +41,8 @@ std::vector<std::string> words_in(const std::string& cell) {
 class TableRows : public OrderLines {
   public:
     TableRows(Table table, std::size_t words) : table_(std::move(table)), words_(words) {
+        constexpr std::size_t most_columns_named = 20;
+        std::size_t passed_over = 0;
         std::string others;
         for (std::size_t at = 0; at < table_.header().size(); ++at) {
             const std::string& name = table_.header()[at];
@@ -48,12 +50,15 @@ class TableRows : public OrderLines {
             if (at == words_ || name.empty()) continue;
             if (option != "words" && is_order_member(option))
                 options_.push_back({at, option, may_be_given_again(option)});
-            else
+            else if (++passed_over <= most_columns_named)
                 others += (others.empty() ? "'" : ", '") + name + "'";
         }
-        if (!others.empty())
+        if (passed_over > 0)
             say("note: " + table_.input().name() +
-                ": these columns name no option and are passed over: " + others + ".");
+                ": these columns name no option and are passed over: " + others +
+                (passed_over > most_columns_named
+                     ? " and " + std::to_string(passed_over - most_columns_named) + " more."
+                     : "."));
     }
 
     std::optional<OrderLine> next() override {
