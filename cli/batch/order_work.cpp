@@ -131,29 +131,14 @@ class Extras {
     // The order's folder.
     std::optional<Refusal> write(const std::vector<Puzzle>& puzzles, const std::string& folder, bool replace,
                                  const std::multimap<std::string, std::string>& unfinished) {
-        auto pages = print_options(order_.print ? *order_.print : Values({}));
-        if (!pages) return pages.refusal();
-        if (!order_.print)
-            if (const auto paper = paper_named(order_.make.text("paper"))) pages->page = *paper;
-        pages->contents = order_.print ? order_.print->text("booklet") : std::string();
-        // Sheets without a heading are told apart by what their order is called.
-        const std::string title = order_.make.has("heading") ? page_title(order_.make) : order_.name;
-        std::vector<NamedFile> files;
-        if (order_.versions > 0) files = files_of_versions(puzzles, *pages, title);
         std::optional<HeldArtwork> held;
-        for (const Puzzle& puzzle : puzzles) {
-            if (order_.versions > 0) break;
-            const std::string inside =
-                wanted_.several ? "seed-" + std::to_string(puzzle.recipe.seed) + "/" : std::string();
-            auto some = files_of(puzzle, wanted_, *pages, inside, title, &held);
-            if (!some) return some.refusal();
-            for (auto& file : *some) files.push_back(std::move(file));
-        }
+        const auto its = files(puzzles, held);
+        if (!its) return its.refusal();
         Disk disk;
         const std::string name = folder_name(order_);
         for (auto [left, end] = unfinished.equal_range(name); left != end; ++left)
             disk.remove_all(left->second);
-        const auto written = write_folder(folder + "/" + name, files, replace, disk);
+        const auto written = write_folder(folder + "/" + name, *its, replace, disk);
         if (!written) return written.refusal();
         line_.add("folder", quoted_json(name));
         if (held && !wanted_.several)
@@ -162,6 +147,29 @@ class Extras {
     }
 
   private:
+    // Of one puzzle, of several in a folder each, or of versions.
+    Outcome<std::vector<NamedFile>> files(const std::vector<Puzzle>& puzzles,
+                                          std::optional<HeldArtwork>& held) const {
+        auto pages = print_options(order_.print ? *order_.print : Values({}));
+        if (!pages) return pages.refusal();
+        if (order_.print)
+            pages->contents = order_.print->text("booklet");
+        else if (const auto paper = paper_named(order_.make.text("paper")))
+            pages->page = *paper;
+        // Sheets without a heading are told apart by what their order is called.
+        const std::string title = order_.make.has("heading") ? page_title(order_.make) : order_.name;
+        if (order_.versions > 0) return files_of_versions(puzzles, *pages, title);
+        std::vector<NamedFile> all;
+        for (const Puzzle& puzzle : puzzles) {
+            const std::string inside =
+                wanted_.several ? "seed-" + std::to_string(puzzle.recipe.seed) + "/" : std::string();
+            auto some = files_of(puzzle, wanted_, *pages, inside, title, &held);
+            if (!some) return some.refusal();
+            for (auto& file : *some) all.push_back(std::move(file));
+        }
+        return all;
+    }
+
     const Order& order_;
     const PuzzlesWanted& wanted_;
     ResultLine& line_;
