@@ -86,27 +86,27 @@ ends() {
 same() { cmp alone.jsonl "$1" || fail "$1 differs from the results of one machine"; }
 done_by() { awk -v host="$2" '$2 == host && $7 == 0' "$1.parts/log" | wc -l; }
 
+# survives RESULTS COMMAND...: the command takes the glasshouse away in the midst of its second job, and the run goes on.
+survives() {
+  local results=$1 run; shift
+  call "$results" >"$results.said" 2>&1 &
+  run=$!
+  waits_for $run test -e glasshouse/hangs || { cat "$results.said"; fail "the glasshouse was never at work"; }
+  "$@"
+  wait $run || { cat "$results.said"; fail "the run does not survive a host"; }
+  same "$results"
+  [ "$(done_by "$results" glasshouse) $(done_by "$results" potting)" = "1 19" ] || { cat "$results.parts/log"; fail "who did what"; }
+}
+
 step "a host is killed on the way"
-call killed.jsonl >killed.said 2>&1 &
-run=$!
-waits_for $run test -e glasshouse/hangs || { cat killed.said; fail "the glasshouse was never at work"; }
-ends glasshouse
-wait $run || { cat killed.said; fail "the run does not survive a host"; }
-same killed.jsonl
-[ "$(done_by killed.jsonl glasshouse) $(done_by killed.jsonl potting)" = "1 19" ] || { cat killed.jsonl.parts/log; fail "who did what"; }
+survives killed.jsonl ends glasshouse
 
 step "a host's plug is pulled: it says no word more"
 rm glasshouse/{jobs,hangs}
 serve glasshouse
-call silent.jsonl >silent.said 2>&1 &
-run=$!
-waits_for $run test -e glasshouse/hangs || { cat silent.said; fail "the glasshouse was never at work"; }
-ip -n home link set to2 down
-wait $run || { cat silent.said; fail "the run does not survive a silent host"; }
+survives silent.jsonl ip -n home link set to2 down
 ip -n home link set to2 up
 ends glasshouse
-same silent.jsonl
-[ "$(done_by silent.jsonl glasshouse) $(done_by silent.jsonl potting)" = "1 19" ] || { cat silent.jsonl.parts/log; fail "who did what"; }
 
 step "the machine that calls is killed, and goes on with the host that is left"
 rm glasshouse/{jobs,hangs}
