@@ -3,6 +3,7 @@
 import json
 import pathlib
 import re
+import resource
 import signal
 import subprocess
 import time
@@ -127,6 +128,21 @@ class GoesOn(InFolder):
             self.refused(2, "batch", "--results", "results.jsonl", "--resume", says=["another run"])
             first.stdin.close()
             self.assertEqual(first.wait(), 0)
+
+    def test_a_file_that_cannot_grow_says_how_to_go_on(self):
+        orders = self.orders(100)
+        whole = self.whole(orders)
+        call = ["batch", orders, "--results", "results.jsonl"]
+        full = run(*call, cwd=self.folder, preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, 20_000)))
+        self.assertEqual(full.returncode, 3)
+        self.assertRegex(full.stderr.decode(), "cannot write to 'results.jsonl'[^\0]*--resume")
+        self.assertTrue(whole.startswith((self.folder / "results.jsonl").read_bytes()))
+        self.assertEqual(run(*call, "--resume", cwd=self.folder).returncode, 0)
+        self.assertEqual((self.folder / "results.jsonl").read_bytes(), whole)
+
+    def test_a_folder_without_a_name_leaves_nothing(self):
+        self.refused(2, "batch", "--out", "", "--results", "results.jsonl", says=["--out"])
+        self.assertEqual(self.names(), [])
 
     def test_an_empty_folder_is_as_good_as_none(self):
         (self.folder / "beds").mkdir()
